@@ -1,0 +1,21 @@
+/** Reporter whose last line counts the run, alone on its line, for whoever reads only the end. */
+import type { Reporter, TestModule } from 'vitest/node';
+
+export default class ClosingLine implements Reporter {
+  onTestRunEnd(modules: readonly TestModule[]): void {
+    let passed = 0;
+    let failed = 0;
+    let skipped = 0;
+    for (const module of modules) {
+      if (module.state() === 'failed' && [...module.children.allTests()].every((t) => t.result().state !== 'failed'))
+        failed += 1;
+      for (const test of module.children.allTests()) {
+        const state = test.result().state;
+        if (state === 'passed') passed += 1;
+        else if (state === 'failed') failed += 1;
+        else skipped += 1;
+      }
+    }
+    process.once('exit', () => process.stdout.write(`${passed} passed, ${failed} failed, ${skipped} skipped\n`));
+  }
+}
