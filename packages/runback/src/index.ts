@@ -1,0 +1,16 @@
+export * from '@runback/bending';
+export { catalogue } from '@runback/catalogue';
+export * from '@runback/checks';
+export * from '@runback/geometry';
+export {
+  type Catalogue,
+  type Job,
+  JobError,
+  type JobIssue,
+  type JobUnit,
+  jobSchema,
+  type Line,
+  type ResolvedJob,
+  resolve,
+} from '@runback/job';
+export { parseJob, type ReadOptions, workUp } from './work-up.ts';
