@@ -7,7 +7,10 @@ export default class ClosingLine implements Reporter {
     let failed = 0;
     let skipped = 0;
     for (const module of modules) {
-      if (module.state() === 'failed' && [...module.children.allTests()].every((t) => t.result().state !== 'failed'))
+      if (
+        module.state() === 'failed' &&
+        [...module.children.allTests()].every((t) => t.result().state !== 'failed')
+      )
         failed += 1;
       for (const test of module.children.allTests()) {
         const state = test.result().state;
@@ -16,6 +19,8 @@ export default class ClosingLine implements Reporter {
         else skipped += 1;
       }
     }
-    process.once('exit', () => process.stdout.write(`${passed} passed, ${failed} failed, ${skipped} skipped\n`));
+    process.once('exit', () =>
+      process.stdout.write(`${passed} passed, ${failed} failed, ${skipped} skipped\n`),
+    );
   }
 }

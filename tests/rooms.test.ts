@@ -33,7 +33,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'apps/cli': ['runback', 'node:', 'commander', 'svgdom'],
 };
 
-const SUBPATHS: Readonly<Record<string, readonly string[]>> = { runback: ['exchange'] };
+const SUBPATHS: Readonly<Record<string, readonly string[]>> = { runback: ['exchange', 'sheet'] };
 const FILE_MAX = 300;
 const FUNCTION_MAX = 60;
 const FRONT_DOOR_MAX = 150;
@@ -55,7 +55,10 @@ function typeOnly(node: ts.ImportDeclaration | ts.ExportDeclaration): boolean {
   if (clause.isTypeOnly) return true;
   const named = clause.namedBindings;
   return (
-    !clause.name && !!named && ts.isNamedImports(named) && named.elements.every((element) => element.isTypeOnly)
+    !clause.name &&
+    !!named &&
+    ts.isNamedImports(named) &&
+    named.elements.every((element) => element.isTypeOnly)
   );
 }
 
@@ -123,7 +126,8 @@ function cycles(sources: readonly Source[]): string[] {
   const done = new Set<string>();
   const faults: string[] = [];
   const walk = (name: string, trail: readonly string[]): void => {
-    if (trail.includes(name)) faults.push(`cycle: ${[...trail.slice(trail.indexOf(name)), name].join(' → ')}`);
+    if (trail.includes(name))
+      faults.push(`cycle: ${[...trail.slice(trail.indexOf(name)), name].join(' → ')}`);
     if (done.has(name) || trail.includes(name)) return;
     for (const next of edges.get(name) ?? []) walk(next, [...trail, name]);
     done.add(name);
@@ -147,8 +151,10 @@ function sizeFaults(source: Source): string[] {
       const from = file.getLineAndCharacterOfPosition(node.getStart(file)).line;
       const lines = file.getLineAndCharacterOfPosition(node.end).line - from + 1;
       const place = `${source.name}:${from + 1}`;
-      if (lines > FUNCTION_MAX) faults.push(`${place}: a function of ${lines} lines, at most ${FUNCTION_MAX}`);
-      if (node.parameters.length > 3) faults.push(`${place}: ${node.parameters.length} parameters, at most 3`);
+      if (lines > FUNCTION_MAX)
+        faults.push(`${place}: a function of ${lines} lines, at most ${FUNCTION_MAX}`);
+      if (node.parameters.length > 3)
+        faults.push(`${place}: ${node.parameters.length} parameters, at most 3`);
     }
     ts.forEachChild(node, visit);
   };
@@ -235,13 +241,17 @@ describe('the gate sees a planted fault', () => {
   it('an import against the arrows', () =>
     expect(fault(`import { x } from '@runback/job';`)[0]).toContain('not in the import map'));
   it('a deep import', () =>
-    expect(fault(`import { x } from '@runback/geometry/src/vec.ts';`, 'packages/job')[0]).toContain('reaches into'));
+    expect(fault(`import { x } from '@runback/geometry/src/vec.ts';`, 'packages/job')[0]).toContain(
+      'reaches into',
+    ));
   it('a relative path out of the room', () =>
     expect(fault(`export * from '../../job/src/units.ts';`)[0]).toContain('leaves its room'));
   it('node: in a package', () =>
     expect(fault(`const fs = await import('node:fs');`)[0]).toContain('node: in a package'));
   it('a value where only types may come', () => {
-    expect(fault(`import { workJob } from '@runback/checks';`, 'packages/drawing')[0]).toContain('only types');
+    expect(fault(`import { workJob } from '@runback/checks';`, 'packages/drawing')[0]).toContain(
+      'only types',
+    );
     expect(fault(`import type { Finding } from '@runback/checks';`, 'packages/drawing')[0]).toBeNull();
   });
   it('an undeclared dependency', () => {

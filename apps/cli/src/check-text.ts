@@ -80,7 +80,8 @@ function findingsText(worked: WorkedLine, options: TextOptions): string[] {
 
 function findingText(finding: Finding, units: JobUnit, options: TextOptions): string {
   const paint = painter(options.colour);
-  const where = finding.at === null ? '' : ` At ${length(finding.at, units)} from A.`;
+  const told = finding.at === null || finding.message.includes('from end');
+  const where = told ? '' : ` At ${length(finding.at, units)} from A.`;
   const say = (text: string): string =>
     wrap(plain(text), Math.max(40, options.columns - MARGIN.length), MARGIN);
   const lines = [

@@ -1,0 +1,36 @@
+/** How long a person waits: working up jobs, and drawing a sheet. Seeded; no assertions. */
+import { readFileSync } from 'node:fs';
+import { catalogue, parseJob, resolve, workJob, workUp } from 'runback';
+import { renderSvg, sheetPages } from 'runback/sheet';
+import { createSVGWindow } from 'svgdom';
+import { bench, describe } from 'vitest';
+import { randomJobText } from '../helpers/random-job.ts';
+import { seeded } from '../helpers/random-line.ts';
+import { TENDER } from '../helpers/run.ts';
+
+const tender = readFileSync(TENDER, 'utf8');
+const resolved = (text: string) => resolve(parseJob(text), catalogue);
+
+describe('Tender 7', () => {
+  const job = resolved(tender);
+  const [first] = workUp(tender).lines;
+  bench('text to worked job', () => void workUp(tender));
+  bench('work up the resolved job, as on every drag of a point', () => void workJob(job));
+  bench(
+    'sheet of one line: display list',
+    () => void sheetPages(first!, { from: 'A', checksum: job.checksum }),
+  );
+  bench('sheet of one line: SVG', () => {
+    for (const page of sheetPages(first!, { from: 'A', checksum: job.checksum }))
+      renderSvg(page, createSVGWindow());
+  });
+});
+
+describe('one line', () => {
+  const ten = resolved(randomJobText(seeded(1), { bends: 10, surroundings: 30 }));
+  const sixty = resolved(randomJobText(seeded(2), { bends: 60, surroundings: 100 }));
+  const thousand = resolved(randomJobText(seeded(3), { bends: 1000, surroundings: 30 }));
+  bench('10 bends, 30 surroundings', () => void workJob(ten));
+  bench('60 bends, 100 surroundings', () => void workJob(sixty));
+  bench('1,000 bends, 30 surroundings', () => void workJob(thousand), { iterations: 5, time: 500 });
+});
