@@ -1,0 +1,10 @@
+export { checkDimensions } from './check-dimensions.ts';
+export { nutPassesRadius } from './nut.ts';
+export { benchOrder } from './order.ts';
+export { bendPlan, measuredMark } from './plan.ts';
+export { roundPlan } from './round-plan.ts';
+export * from './sample.ts';
+export { angleFor, dialFor } from './spring-back.ts';
+export { turnChecks } from './turn-checks.ts';
+export { turnWords } from './turn-words.ts';
+export type * from './types.ts';
