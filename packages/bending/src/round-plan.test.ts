@@ -155,12 +155,19 @@ describe('rounding', () => {
     expect(inch.rows[0]!.mark).toBeCloseTo((126 / 32) * 25.4, 9);
   });
 
-  it('takes turns to 1°, to 5° after a bend under 20° unless told otherwise', () => {
-    const rows = [row(100, null, 19.9), row(100, 58.7, 60), row(100, 58.7, 60)];
+  it('takes turns to 1°, to 5° after a bend under 20° where that costs the far end little', () => {
+    const long = [row(100, null, 19.9), row(100, 58.7, 60), row(400, 58.7, 60)];
+    expect(first(long).rows.map((r) => r.turnDeg)).toEqual([null, 59, 59]);
+    const rows = [row(100, null, 19.9), row(100, 59.7, 60), row(20, 58.7, 10)];
     expect(first(rows).rows.map((r) => r.turnDeg)).toEqual([null, 60, 59]);
+  });
+
+  it('takes a turn after a shallow bend to 5° or to 1° when told so', () => {
+    const rows = [row(100, null, 19.9), row(100, 58.7, 60), row(100, 58.7, 60)];
     const { line, centreline } = make({ rows, lastStraight: 80 });
     const plan = bendPlan(line, centreline);
     expect(roundPlan(line, plan, { fineTurns: true }).rows.map((r) => r.turnDeg)).toEqual([null, 59, 59]);
+    expect(roundPlan(line, plan, { fineTurns: false }).rows.map((r) => r.turnDeg)).toEqual([null, 60, 59]);
   });
 
   it('makes a half turn after rounding +180', () => {

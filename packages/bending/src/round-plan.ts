@@ -1,5 +1,5 @@
 /** The plan for the bench: rounded, worked again from the rounded numbers, in words. */
-import { fromRows } from '@runback/geometry';
+import { type Centreline, fromRows } from '@runback/geometry';
 import { type Bench, type JobUnit, type Line, toRadians } from '@runback/job';
 import { checksOf, type Shape } from './check-dimensions.ts';
 import { endOf, formedBefore, hookOf } from './ends.ts';
@@ -18,7 +18,7 @@ export interface RoundOptions {
   readonly unit?: JobUnit;
   /** Working numbers of bends whose turn is made exactly half ("flat jog"). Default none. */
   readonly snap?: readonly number[];
-  /** Rounds turns after a bend under 20° to 1° too, not to 5°. Default false. */
+  /** Turns after a bend under 20° to 1° too (true) or to 5° whatever it costs (false). Default: to 5° where that costs little. */
   readonly fineTurns?: boolean;
 }
 
@@ -26,18 +26,20 @@ export interface RoundOptions {
  * The plan as it is printed and done at the bench.
  *
  * Marks are rounded as cumulative lengths to 0.5 mm or 1/32 in, the dial to 0.5°, turns to 1° (5° after a bend
- * under 20°), a half turn after rounding is +180. Then the line is worked again from these numbers, and with
+ * under 20°, unless that alone puts the FREE end more than 3 mm further off), a half turn after rounding is +180. Then the line is worked again from these numbers, and with
  * START and the first plane of bend held, `miss` is what that does to the FREE end. All checks are of the line so
  * worked: what the person will read who does exactly what is printed.
  * @throws RangeError when a bend to snap has no turn
  */
 export function roundPlan(line: Line, plan: BendPlan, options: RoundOptions = {}): BenchPlan {
-  const { unit = line.units, snap = [], fineTurns = false } = options;
+  const { unit = line.units, snap = [] } = options;
   for (const bend of snap)
     if (!(plan.rows[bend - 1]?.turn != null))
       throw new RangeError(`roundPlan: snap must name bends with a turn, got ${bend}`);
-  const made = makeAgain(line, plan, { unit, snap, fineTurns });
   const wanted = fromRows(plan.rows, plan.lastStraight);
+  const again = (fine: boolean): Made => makeAgain(line, plan, { unit, snap, fineTurns: fine });
+  const fineTurns = options.fineTurns ?? coarseCosts(again, wanted);
+  const made = again(fineTurns);
   const checks = checksOf(line, made.shape, unit);
   const flat = (bend: number): BenchRow['flatJog'] =>
     missOf(makeAgain(line, plan, { unit, fineTurns, snap: [...snap, bend] }).shape.centreline, wanted);
@@ -59,6 +61,14 @@ export function roundPlan(line: Line, plan: BendPlan, options: RoundOptions = {}
     final: checks.final,
     order: benchOrder(line, plan, unit),
   };
+}
+
+/** What fives after a shallow bend may put the FREE end off beyond what whole degrees do. Judgement, no source. mm. */
+const COARSE_MAY_COST = 3;
+
+function coarseCosts(again: (fine: boolean) => Made, wanted: Centreline): boolean {
+  const off = (fine: boolean): number => missOf(again(fine).shape.centreline, wanted).distance;
+  return off(false) - off(true) > COARSE_MAY_COST;
 }
 
 const usable = (bench: Bench | null): Bench | null => (bench && !contradicts(bench) ? bench : null);

@@ -4,12 +4,14 @@ export * from '@runback/checks';
 export * from '@runback/geometry';
 export {
   type Catalogue,
+  formatLength,
   type Job,
   JobError,
   type JobIssue,
   type JobUnit,
   jobSchema,
   type Line,
+  parseLength,
   type ResolvedJob,
   resolve,
 } from '@runback/job';
