@@ -1,6 +1,6 @@
 /** The words of `check`: a table for each line and its findings. */
 import type { Finding, JobUnit, Verdict, WorkedJob, WorkedLine } from 'runback';
-import { degrees, length, turn } from './numbers.ts';
+import { degrees, length, size, turn } from './numbers.ts';
 import { painter, plain, table, wrap } from './terminal.ts';
 
 export interface TextOptions {
@@ -46,10 +46,10 @@ function lineText(worked: WorkedLine, options: TextOptions): string {
 function tubeText({ line, plan }: WorkedLine): string {
   if (!plan) return '';
   const { units, tube } = line;
-  const size = `${length(tube.od, units)} × ${length(tube.wall, units)} ${plain(tube.material.name)}`;
+  const dimensions = `${size(tube.od, units)} × ${size(tube.wall, units)} ${plain(tube.material.name)}`;
   const bends = plan.rows.length === 1 ? '1 bend' : `${plan.rows.length} bends`;
   const many = line.quantity > 1 ? `make ${line.quantity} · ` : '';
-  return `  ${many}tube ${size} · saw ${length(plan.cutLength, units)} · finished ${length(plan.developedLength, units)} · ${bends}`;
+  return `  ${many}tube ${dimensions} · saw ${length(plan.cutLength, units)} · finished ${length(plan.developedLength, units)} · ${bends}`;
 }
 
 function bendTable({ plan, line }: WorkedLine): string[] {

@@ -1,5 +1,5 @@
 /** Numbers in the job's own units, for reading. No bare signs, no −0. */
-import { formatLength, type JobUnit } from 'runback';
+import { formatLength, formatMm, type JobUnit } from 'runback';
 
 const DEGREES = 180 / Math.PI;
 
@@ -9,7 +9,7 @@ export const length = (mm: number, units: JobUnit): string =>
 
 /** A size as tube is sold: hundredths of a millimetre, or an inch fraction or decimal. */
 export const size = (mm: number, units: JobUnit): string =>
-  units === 'mm' ? formatMm(mm, 2) : formatLength(mm, 'in', { decimals: 3 });
+  units === 'mm' ? formatMm(mm, 2) : formatLength(mm, 'in', { denominator: null, decimals: 3 });
 
 export const degrees = (radians: number): string => (Math.round(radians * DEGREES * 10) / 10 || 0).toFixed(1);
 

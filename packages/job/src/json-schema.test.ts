@@ -20,7 +20,7 @@ const BEYOND = new Set(
     'unknown-fitting unknown-join unknown-clearance unknown-spring-back-tube twice-same-surrounding twice-same-line ' +
     'mirror-of-nobody mirror-of-itself mirror-of-mirror no-bore points-coincide no-die no-bender keep-off-unsaid ' +
     'flat-box box-askew cylinder-no-length plane-no-normal pipe-too-tight pipe-points-coincide tilt-with-pitch ' +
-    'pitch-backwards forward-is-up up-nowhere empty-spring-back new-fitting-incomplete port-nowhere zero-below-line ' +
+    'pitch-backwards forward-is-up up-nowhere empty-spring-back flat-former-above new-fitting-incomplete port-nowhere zero-below-line ' +
     'negative-wall zero-radius sphere-no-size raw-bom-crlf raw-comment-only raw-empty raw-binary raw-deep'
   ).split(' '),
 );

@@ -5,6 +5,7 @@ export * from '@runback/geometry';
 export {
   type Catalogue,
   formatLength,
+  formatMm,
   type Job,
   JobError,
   type JobIssue,
