@@ -1,0 +1,17 @@
+export * from './numeric.ts';
+export type * from './types.ts';
+export * from './vec.ts';
+export * from './fillet.ts';
+export * from './path.ts';
+export * from './rows.ts';
+export * from './turn.ts';
+export * from './transform.ts';
+export * from './validate.ts';
+export { upIn } from './attitude.ts';
+export * from './extremes.ts';
+export * from './fit.ts';
+export * from './slope.ts';
+export * from './approach.ts';
+export * from './distance.ts';
+export * from './solid.ts';
+export type { CornerPoint } from './corners.ts';
