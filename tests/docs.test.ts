@@ -5,7 +5,7 @@ import ts from 'typescript';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 const root = join(import.meta.dirname, '..');
-const folder = join(import.meta.dirname, '.examples');
+const folder = join(import.meta.dirname, '.examples', String(process.pid));
 
 interface Example {
   readonly place: string;
