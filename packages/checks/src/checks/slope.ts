@@ -1,0 +1,123 @@
+import { SLOPE_RAD, type SlopeExtreme, scale } from '@runback/geometry';
+import type { Drain, Figure, Line } from '@runback/job';
+import { farthestMove } from '../cures/farthest.ts';
+import { finding, unjudged } from '../finding.ts';
+import { restSlope, worstSlope } from '../line-slope.ts';
+import { bendAt, where } from '../place.ts';
+import { softened } from '../soften.ts';
+import type { Cure, Finding, LineSlope } from '../types.ts';
+import { degrees } from '../units.ts';
+import { say, sayAttitude, sayBothAngles } from '../words.ts';
+import type { Cured, Move, Work } from '../work.ts';
+import { airAndLiquid } from './pockets.ts';
+
+const CHECK = 'slope';
+const MODEL = 'smallest fall of the tangent toward the drain end over the whole line, bends included';
+
+/** A service may take a failure in an attitude for a note, and still insist on the slope at rest, under this name. */
+const TILTED = 'slope-tilted';
+
+/** Services that live by their fall: without a drain end in the job nothing says which way is down. */
+const DRAINING: readonly string[] = ['dipstick', 'oil-drain', 'vent', 'sensing'];
+
+/** Falls enough toward its drain end at rest, and still falls in every attitude. Air and liquid that stay are notes. */
+export function slope(work: Work): Finding[] {
+  const { line } = work;
+  const pockets = airAndLiquid(work);
+  if (line.drain === null || work.slope === null) {
+    if (!DRAINING.includes(line.service.id)) return pockets;
+    const message = `No drain is given: whether this ${line.service.name} drains is not judged.`;
+    return [unjudged(CHECK, message, { path: line.path, basis: MODEL }), ...pockets];
+  }
+  const inAttitude = softened(line.service, tilted(work, line.drain, work.slope), TILTED);
+  return [atRest(work, line.drain, work.slope), inAttitude, ...pockets];
+}
+
+/** At the limit itself a line at rest passes. */
+const enoughAtRest = (found: SlopeExtreme, { minSlope }: Drain): boolean =>
+  found.slope >= minSlope.value - SLOPE_RAD;
+
+/** In an attitude a line must fall more than the limit: exactly level is not enough. */
+const enoughTilted = (found: SlopeExtreme, { minSlopeTilted }: Drain): boolean =>
+  found.slope > minSlopeTilted.value + SLOPE_RAD;
+
+function atRest(work: Work, drain: Drain, { rest }: LineSlope): Finding {
+  const ok = enoughAtRest(rest, drain);
+  const { fall, wanted, rise } = fallWords(rest, drain, drain.minSlope);
+  return finding({
+    ...measured(work, rest, drain.minSlope),
+    verdict: ok ? 'pass' : 'fail',
+    message: `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
+    cure: ok ? null : raise(work, (line, c) => enoughAtRest(restSlope(line, drain, c), drain)),
+  });
+}
+
+function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
+  const ok = enoughTilted(worst, drain);
+  const { attitudes } = work.line;
+  const attitude =
+    attitudes.kind === 'rest' ? 'at rest (the job gives no attitudes)' : sayAttitude(worst, attitudes);
+  const { fall, wanted, rise } = fallWords(worst, drain, drain.minSlopeTilted);
+  return finding({
+    ...measured(work, worst, drain.minSlopeTilted),
+    verdict: ok ? 'pass' : 'fail',
+    message: `In the worst attitude, ${attitude}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
+    cure: ok ? null : raise(work, fallsTilted(drain, worst)),
+  });
+}
+
+/** The cheap question first: what fails in the attitude that was worst needs no search over all the others. */
+function fallsTilted(drain: Drain, { attitude }: SlopeExtreme): Cured {
+  return (line, c) => {
+    if (attitude !== null) {
+      const { pitch, roll } = attitude;
+      const there: Line = { ...line, attitudes: { kind: 'box', pitch: [pitch, pitch], roll: [roll, roll] } };
+      if (!enoughTilted(worstSlope(there, drain, c), drain)) return false;
+    }
+    return enoughTilted(worstSlope(line, drain, c), drain);
+  };
+}
+
+/** "the least fall toward end A is 6.4°" or "it rises 15° toward end Z": a bare minus is misread. */
+function fallWords(found: SlopeExtreme, { to }: Drain, limit: Figure): FallWords {
+  const [size, wanted] = sayBothAngles(Math.abs(found.slope), limit.value);
+  const toward = to === 'both' ? 'one of its two ends' : `end ${to}`;
+  const fall =
+    found.slope < 0 ? `it rises ${size} toward ${toward}` : `the least fall toward ${toward} is ${size}`;
+  return { fall, wanted, rise: found.slope < 0 };
+}
+
+interface FallWords {
+  readonly fall: string;
+  readonly wanted: string;
+  readonly rise: boolean;
+}
+
+const place = ({ line, centreline }: Work, { at }: SlopeExtreme): string =>
+  `${where(centreline, at)}, ${say(at, line.units)} from end A`;
+
+const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) => ({
+  check: CHECK,
+  found: degrees(extreme.slope),
+  limit: degrees(limit.value),
+  unit: 'deg' as const,
+  at: extreme.at,
+  point: extreme.point,
+  bend: bendAt(centreline, extreme.at),
+  path: limit.path,
+  basis: `${MODEL}; limit: ${limit.source}`,
+});
+
+/** The shortest push of one inner point straight up or down that gives the line its fall. */
+const raise = ({ line, tools }: Work, cured: Cured): Cure | null =>
+  tools === null ? null : tools.seek(upAndDown(line), cured);
+
+const upAndDown = (line: Line): Move[] =>
+  line.corners.slice(1, -1).flatMap((_, i) => {
+    const farthest = farthestMove(line, i + 1);
+    return [line.axes.up, scale(line.axes.up, -1)].map((direction) => ({
+      point: i + 1,
+      direction,
+      farthest,
+    }));
+  });
