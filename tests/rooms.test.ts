@@ -19,6 +19,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     '@runback/bending',
     '@runback/checks!',
     '@svgdotjs/svg.js',
+    '@cantoo/pdf-lib',
+    'fontkit',
   ],
   'packages/exchange': ['@runback/geometry', '@runback/job', '@runback/bending', '@runback/checks!'],
   'packages/runback': [
@@ -33,7 +35,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   'apps/cli': ['runback', 'node:', 'commander', 'svgdom'],
 };
 
-const SUBPATHS: Readonly<Record<string, readonly string[]>> = { runback: ['exchange', 'sheet'] };
+const SUBPATHS: Readonly<Record<string, readonly string[]>> = {
+  runback: ['exchange', 'sheet', 'pdf'],
+  '@runback/drawing': ['pdf'],
+};
 const FILE_MAX = 300;
 const FUNCTION_MAX = 60;
 const FRONT_DOOR_MAX = 150;
