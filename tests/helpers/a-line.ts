@@ -27,6 +27,7 @@ export const PLAIN: EndFitting = {
   uses: figure(0),
   bar: figure(0),
   traps: false,
+  flare: null,
   cautions: [],
 };
 
@@ -36,6 +37,7 @@ export const FLARE: EndFitting = {
   uses: figure(1),
   bar: figure(21),
   traps: true,
+  flare: null,
   cautions: [],
 };
 
@@ -154,6 +156,8 @@ export function aLine(spec: LineSpec): Line {
     service: {
       id: spec.service ?? 'general',
       name: spec.service ?? 'tube',
+      drains: ['dipstick', 'oil-drain', 'vent', 'sensing'].includes(spec.service ?? ''),
+      bleeds: ['brake', 'fuel'].includes(spec.service ?? ''),
       cautions: [],
       notes: spec.notes ?? [],
     },

@@ -8,3 +8,4 @@ export { angleFor, dialFor } from './spring-back.ts';
 export { turnChecks } from './turn-checks.ts';
 export { turnWords } from './turn-words.ts';
 export type * from './types.ts';
+export * from './wall.ts';

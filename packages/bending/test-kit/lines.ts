@@ -12,6 +12,7 @@ export const plain: EndFitting = {
   uses: figure(0),
   bar: figure(0),
   traps: false,
+  flare: null,
   cautions: [],
 };
 export const flare: EndFitting = {
@@ -20,6 +21,7 @@ export const flare: EndFitting = {
   uses: figure(4),
   bar: figure(12),
   traps: true,
+  flare: null,
   cautions: [],
 };
 
@@ -96,7 +98,7 @@ const LINE: Line = {
   title: 'Test',
   revision: null,
   units: 'mm',
-  service: { id: 'general', name: 'General', cautions: [], notes: [] },
+  service: { id: 'general', name: 'General', drains: false, bleeds: false, cautions: [], notes: [] },
   quantity: 1,
   mirror: null,
   tube: {

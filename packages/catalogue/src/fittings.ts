@@ -3,6 +3,7 @@
  * bar that grips it (and 3 mm to spare), besides nut and sleeve, mm. The nut and the sleeve are the job's.
  */
 import type { CatalogueFitting } from '@runback/job';
+import { doubleFlares45, singleFlares45 } from './flares.ts';
 import { figure, MEMORY, NOT_FORMED, PRACTICE } from './sourcing.ts';
 
 const NONE = figure(0, NOT_FORMED);
@@ -25,6 +26,7 @@ export const fittings: Readonly<Record<string, CatalogueFitting>> = {
     uses: figure(0.5, `worked from the SAE J533 flare diameters for 1/4 in: 0.4 to 0.6 mm; ${TRY_ONE}`),
     bar: FLARE_BAR,
     traps: true,
+    flares: singleFlares45,
     cautions: [NUT_FIRST, 'Single 45° flare: never on brakes.'],
   },
   'double-flare-45': {
@@ -35,6 +37,7 @@ export const fittings: Readonly<Record<string, CatalogueFitting>> = {
     ),
     bar: FLARE_BAR,
     traps: true,
+    flares: doubleFlares45,
     cautions: [NUT_FIRST, 'Double 45° and bubble flares have different seats: never mix them.'],
   },
   'flare-37': {

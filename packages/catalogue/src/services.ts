@@ -12,6 +12,7 @@ const SENSING = '1:12, as instrument guides ask of sensing lines';
 export const services: Readonly<Record<string, CatalogueService>> = {
   dipstick: {
     name: 'dipstick tube',
+    drains: true,
     minSlopeDeg: figure(12, PRACTICE),
     minSlopeTiltedDeg: figure(0, `${PRACTICE}: never level in any attitude`),
     cautions: [
@@ -21,6 +22,7 @@ export const services: Readonly<Record<string, CatalogueService>> = {
   },
   brake: {
     name: 'brake line',
+    bleeds: true,
     cautions: [
       'Brake line: a competent person inspects it, and it holds pressure before use. This sheet is no approval.',
       'No pure copper, no aluminium, no single 45° flare.',
@@ -30,6 +32,7 @@ export const services: Readonly<Record<string, CatalogueService>> = {
   },
   fuel: {
     name: 'fuel line',
+    bleeds: true,
     minSlopeDeg: figure(0, `${PRACTICE}: level is allowed, the pump keeps it full`),
     cautions: [
       'Fuel: no naked heat near a line that has held fuel.',
@@ -42,6 +45,7 @@ export const services: Readonly<Record<string, CatalogueService>> = {
   },
   'oil-drain': {
     name: 'oil drain',
+    drains: true,
     minSlopeDeg: figure(oneIn(12), `${SENSING}; for drains ${PRACTICE}`),
     cautions: [
       'Turbocharger drain: within 15° of plumb at the housing, and no dip anywhere.',
@@ -50,6 +54,7 @@ export const services: Readonly<Record<string, CatalogueService>> = {
   },
   vent: {
     name: 'vent or breather',
+    drains: true,
     minSlopeDeg: figure(1, `${PRACTICE}: more than level, no sag anywhere`),
     cautions: [
       'Blow through before fitting: a blocked vent blows seals.',
@@ -66,6 +71,7 @@ export const services: Readonly<Record<string, CatalogueService>> = {
   },
   sensing: {
     name: 'sensing line',
+    drains: true,
     minSlopeDeg: figure(oneIn(12), SENSING),
     cautions: ['Gas: fall to the process. Liquid: fall to the instrument, and bleed the high end.'],
   },

@@ -5,6 +5,7 @@ import { clearance } from './checks/clearance.ts';
 import { clips } from './checks/clips.ts';
 import { cornersFit } from './checks/corner-fit.ts';
 import { die } from './checks/die.ts';
+import { flare } from './checks/flare.ts';
 import { nuts } from './checks/nuts.ts';
 import { portDirection } from './checks/port-direction.ts';
 import { rigidEnds } from './checks/rigid-ends.ts';
@@ -28,6 +29,7 @@ const CHECKS: readonly Check[] = [
   clips,
   wall,
   nuts,
+  flare,
   portDirection,
   stock,
   selfClearance,

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { upIn } from './attitude.ts';
 import { fromRows } from './rows.ts';
 import { slopeAt, smallestSlope } from './slope.ts';
+import { lowerBound } from './slope-search.ts';
+import { prepareCrests } from './slope-sines.ts';
 import type { AttitudeSet, Centreline, DrainEnd, Row, Vec3 } from './types.ts';
 import { cross, dot, norm, rotate, unit } from './vec.ts';
 
@@ -307,6 +309,33 @@ describe('draining to both ends', () => {
     expect(both(humps(45, 270), rest).slope / DEG).toBeLessThan(-40);
     // 1° down, 358° round, 1° up: as a crest this dip would be a fault of 1° only.
     expect(both(humps(-1, 358), rest).slope / DEG).toBeCloseTo(-90, 6);
+  });
+});
+
+describe('lower bounds of the search', () => {
+  const bound = (c: Centreline, [p0, p1, r0, r1]: readonly [number, number, number, number]) =>
+    lowerBound(prepareCrests(c.pieces, axes), { p0, p1, r0, r1 });
+  it.each([1, -1])(
+    'hold in the middle of a parallel, which bulges out between its corners (pole %d)',
+    (pole) => {
+      // The line leans over the far side of the pole: of the near edge the middle is farthest from it, not the corners.
+      const line = straight(upIn(axes, pole * 1.2, Math.PI));
+      const range = pole > 0 ? ([1, 1.2, -0.5, 0.5] as const) : ([-1.2, -1, -0.5, 0.5] as const);
+      const there = smallestSlope(line, {
+        drain: 'both',
+        axes,
+        attitudes: { kind: 'box', pitch: [pole, pole], roll: [0, 0] },
+      });
+      expect(there.slope).toBeCloseTo(2.2 - Math.PI / 2, 12);
+      expect(bound(line, range)).toBeLessThanOrEqual(there.slope + 1e-12);
+      expect(bound(line, range)).toBeGreaterThan(there.slope - 0.2);
+    },
+  );
+  it('hold inside a cell, where a slope below 0 is lower than at every corner', () => {
+    // A hanging U is at −90° at rest whatever is taken for its crest.
+    const hanging = humps(-90, -180);
+    expect(smallestSlope(hanging, { drain: 'both', axes, attitudes: rest }).slope / DEG).toBeCloseTo(-90, 6);
+    expect(bound(hanging, [-0.3, 0.3, -0.3, 0.3]) / DEG).toBeCloseTo(-90, 5);
   });
 });
 

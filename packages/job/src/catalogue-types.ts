@@ -28,10 +28,24 @@ export interface CatalogueFitting {
   readonly bar: Sourced;
   readonly traps: boolean;
   readonly cautions?: readonly string[];
+  /** Finished diameters and thickest walls by tube OD. */
+  readonly flares?: readonly CatalogueFlare[];
+}
+
+/** One row of a flare table. mm. */
+export interface CatalogueFlare {
+  readonly od: number;
+  readonly diameter: readonly [number, number];
+  readonly maxWall: number;
+  readonly source: string;
 }
 
 export interface CatalogueService {
   readonly name: string;
+  /** Lives by its fall: a line of it without a drain end is a note. */
+  readonly drains?: boolean;
+  /** Is filled and bled: air that stays at a high point matters. */
+  readonly bleeds?: boolean;
   readonly cautions: readonly string[];
   /** Degrees, used when a line of this service has `drain` without `minSlope`. */
   readonly minSlopeDeg?: Sourced;

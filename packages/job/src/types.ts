@@ -76,6 +76,13 @@ export interface Nut {
   readonly acrossFlats: number | null;
 }
 
+export interface FlareSize {
+  /** Smallest diameter of the finished flare, mm. */
+  readonly diameter: Figure;
+  /** Thickest wall it is made on, mm. */
+  readonly maxWall: Figure;
+}
+
 export interface EndFitting {
   readonly id: string;
   readonly name: string;
@@ -85,6 +92,8 @@ export interface EndFitting {
   readonly bar: Figure;
   /** True when a formed end stops a nut from coming off over it (flares, beads). */
   readonly traps: boolean;
+  /** Sizes of this flare on this tube; 'no row' when its table has no such tube, `null` when it has no table. */
+  readonly flare: FlareSize | 'no row' | null;
   readonly cautions: readonly string[];
 }
 
@@ -132,6 +141,10 @@ export interface Surrounding {
 export interface Service {
   readonly id: string;
   readonly name: string;
+  /** Lives by its fall: a line of it without a drain end is a note. */
+  readonly drains: boolean;
+  /** Is filled and bled: air that stays at a high point matters. */
+  readonly bleeds: boolean;
   readonly cautions: readonly string[];
   /** Check ids this service leaves out or softens to a note, with the reason. */
   readonly notes: readonly { readonly check: string; readonly reason: string }[];

@@ -8,9 +8,6 @@ import type { Work } from '../work.ts';
 const CHECK = 'slope';
 const BASIS = 'local high and low points of the centreline at rest, ends left out';
 
-/** Services that are filled and bled: air that stays at a high point is what matters. */
-const FILLED: readonly string[] = ['brake', 'fuel'];
-
 interface Pocket {
   readonly kind: string;
   readonly what: string;
@@ -28,7 +25,7 @@ export function airAndLiquid(work: Work): Finding[] {
   const { lows, highs } = work.slope ?? lowsAndHighs(centreline, line.axes.up);
   const findings: Finding[] = [];
   if (line.drain !== null && lows.length > 0) findings.push(pocket(work, lows, LOW));
-  if (!FILLED.includes(line.service.id)) return findings;
+  if (!line.service.bleeds) return findings;
   if (highs.length > 0) findings.push(pocket(work, highs, HIGH));
   else findings.push(noAir());
   return findings;

@@ -17,15 +17,13 @@ const MODEL = 'smallest fall of the tangent toward the drain end over the whole 
 /** A service may take a failure in an attitude for a note, and still insist on the slope at rest, under this name. */
 const TILTED = 'slope-tilted';
 
-/** Services that live by their fall: without a drain end in the job nothing says which way is down. */
-const DRAINING: readonly string[] = ['dipstick', 'oil-drain', 'vent', 'sensing'];
-
 /** Falls enough toward its drain end at rest, and still falls in every attitude. Air and liquid that stay are notes. */
 export function slope(work: Work): Finding[] {
   const { line } = work;
   const pockets = airAndLiquid(work);
   if (line.drain === null || work.slope === null) {
-    if (!DRAINING.includes(line.service.id)) return pockets;
+    // Without a drain end nothing says which way is down.
+    if (!line.service.drains) return pockets;
     const message = `No drain is given: whether this ${line.service.name} drains is not judged.`;
     return [unjudged(CHECK, message, { path: line.path, basis: MODEL }), ...pockets];
   }

@@ -1,3 +1,4 @@
+import { bendFactors, wallOutside } from '@runback/bending';
 import type { Bend } from '@runback/geometry';
 import { finding, unjudged } from '../finding.ts';
 import { placeAt } from '../place.ts';
@@ -10,7 +11,7 @@ const RATIO = 'centreline radius over OD of the tightest bend';
 const THINNING =
   'estimate: the metal on the outside of the bend stretches with its length, wall × R / (R + OD/2)';
 const FACTORS =
-  'ASME B31.3 para 304.2.1, from memory: inside (4R/D − 1)/(4R/D − 2), outside (4R/D + 1)/(4R/D + 2)';
+  'ASME B31.3-2016 para 304.2.1 equations (3d) and (3e): inside (4R/D − 1)/(4R/D − 2), outside (4R/D + 1)/(4R/D + 2)';
 const FLATTENING =
   'estimate: 20 × OD / R per cent, the allowance of boiler-tube practice, from memory; a good die does better, measure a test bend';
 const FLAT_LIMIT = 'training texts on aircraft tube: the small diameter of a bend at least 75 % of the OD';
@@ -65,10 +66,11 @@ function ratio(work: Work, index: number): Finding {
 function thinning(work: Work, index: number): Finding {
   const { tube, units } = work.line;
   const { radius } = bendOf(work, index);
-  const found = (tube.wall * radius) / (radius + tube.od / 2);
-  const k = (4 * radius) / tube.od;
-  const inside = k > 2 ? `${((k - 1) / (k - 2)).toFixed(3)} inside` : 'none inside at so tight a radius';
-  const outside = `${((k + 1) / (k + 2)).toFixed(3)} outside`;
+  const found = wallOutside({ od: tube.od, wall: tube.wall, radius });
+  const factors = bendFactors(tube.od, radius);
+  const inside =
+    factors.inside === null ? 'none inside at so tight a radius' : `${factors.inside.toFixed(3)} inside`;
+  const outside = `${factors.outside.toFixed(3)} outside`;
   return finding({
     ...place(work, index),
     verdict: 'pass',

@@ -13,14 +13,16 @@ export interface EndAsk {
   readonly end: 'A' | 'Z';
   readonly at: readonly Segment[];
   readonly corners: readonly Corner[];
+  /** Of the tube, mm. */
+  readonly od: number;
 }
 
 /** True for an end that is given a shape: flared, beaded. */
 const isFormed = ({ bar, uses }: EndFitting): boolean => bar.value > 0 || uses.value > 0;
 
 export function endOf(shelf: Shelf, ask: EndAsk): LineEnd {
-  const { values = {}, end, at } = ask;
-  const fitting = fittingOf(shelf, values.fitting ?? PLAIN_FITTING);
+  const { values = {}, end, at, od } = ask;
+  const fitting = fittingOf(shelf, values.fitting ?? PLAIN_FITTING, od);
   // A is flared first and the tape hooks on it; Z is fitted, cut and flared last.
   const flareWhen = values.flareWhen ?? (end === 'A' && isFormed(fitting) ? 'before' : 'after');
   const { nut, sleeve } = values;

@@ -1,7 +1,7 @@
 /** Materials, fittings and services: the catalogue's, extended and overridden by the job's, figure by figure. */
-import type { Catalogue, CatalogueService, Sourced } from '../catalogue-types.ts';
+import type { Catalogue, CatalogueFlare, CatalogueService, Sourced } from '../catalogue-types.ts';
 import type { JobValues } from '../schema/job.ts';
-import type { EndFitting, Figure, KeepOffReason, Material, Service } from '../types.ts';
+import type { EndFitting, Figure, FlareSize, KeepOffReason, Material, Service } from '../types.ts';
 import { toRadians } from '../units.ts';
 import { entry, fromCatalogue, fromJob } from './figures.ts';
 
@@ -48,7 +48,20 @@ export function materialOf(shelf: Shelf, id: string): Material {
 
 const NONE: Figure = { value: 0, source: 'an end that is not formed', path: null };
 
-export function fittingOf(shelf: Shelf, id: string): EndFitting {
+/** Printed sizes are rounded: 3/16 in stands as 4.76, and 4.75 mm tube takes the same tool. mm. */
+const SAME_FLARE = 0.05;
+
+function flareOf(rows: readonly CatalogueFlare[], od: number): FlareSize | 'no row' {
+  const row = rows.find((one) => Math.abs(one.od - od) <= SAME_FLARE);
+  if (!row) return 'no row';
+  const { source } = row;
+  return {
+    diameter: fromCatalogue({ value: row.diameter[0], source }),
+    maxWall: fromCatalogue({ value: row.maxWall, source }),
+  };
+}
+
+export function fittingOf(shelf: Shelf, id: string, od: number): EndFitting {
   const own = ownOf(shelf, 'fittings', id);
   const said = entry(shelf.job.fittings, id);
   const other = entry(shelf.catalogue.fittings, id);
@@ -58,6 +71,7 @@ export function fittingOf(shelf: Shelf, id: string): EndFitting {
     uses: figureOf(own, 'uses', other?.uses) ?? NONE,
     bar: figureOf(own, 'bar', other?.bar) ?? NONE,
     traps: said?.traps ?? other?.traps ?? false,
+    flare: other?.flares ? flareOf(other.flares, od) : null,
     cautions: said?.cautions ?? other?.cautions ?? [],
   };
 }
@@ -87,6 +101,8 @@ export function serviceOf(shelf: Shelf, id: string): ServiceLimits {
     service: {
       id,
       name: said?.name ?? other?.name ?? id,
+      drains: said?.drains ?? other?.drains ?? false,
+      bleeds: said?.bleeds ?? other?.bleeds ?? false,
       cautions: said?.cautions ?? other?.cautions ?? [],
       notes: said?.notes ?? other?.notes ?? [],
     },

@@ -115,6 +115,8 @@ export const service = (kit: Kit) =>
     cautions: cautions(kit).optional(),
     minSlope: angle(-90, 90).optional(),
     minSlopeTilted: angle(-90, 90).optional(),
+    drains: z.boolean({ error: 'true or false' }).optional(),
+    bleeds: z.boolean({ error: 'true or false' }).optional(),
     keepOff: keepOff(kit).optional(),
     notes: list(kit, object(kit, { check: name(), reason: name() }), {
       least: 0,
