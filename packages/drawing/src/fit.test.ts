@@ -1,0 +1,64 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fitLines, fitText } from './fit.ts';
+import { blockHeight } from './lines.ts';
+import { cleanText, textWidth } from './measure.ts';
+
+describe('fitText', () => {
+  it('keeps the size asked for where it can, shrinks before it breaks, breaks before it cuts', () => {
+    expect(fitText('TOP AWAY', { width: 60, cap: 4 })).toEqual({ cap: 4, lines: ['TOP AWAY'], cut: false });
+    const shrunk = fitText('TOP AWAY FROM YOU', { width: 45, cap: 4, minCap: 3, lines: 2 });
+    expect(shrunk.lines).toHaveLength(1);
+    expect(shrunk.cap).toBeLessThan(4);
+    const two = fitText('TOP AWAY FROM YOU', { width: 30, cap: 4, minCap: 3.5, lines: 2 });
+    expect(two).toMatchObject({ lines: ['TOP AWAY', 'FROM YOU'], cut: false });
+    expect(fitText('TOP AWAY FROM YOU', { width: 30, cap: 4 })).toEqual({
+      cap: 4,
+      lines: ['TOP AWA…'],
+      cut: true,
+    });
+  });
+
+  it('prefers large letters on more lines when asked to', () => {
+    const options = { width: 45, cap: 4, minCap: 3, lines: 2 } as const;
+    expect(fitText('TOP AWAY FROM YOU', { ...options, first: 'wrap' })).toMatchObject({
+      cap: 4,
+      lines: ['TOP AWAY FROM', 'YOU'],
+    });
+  });
+
+  it('never leaves its width, its height, its lines or its sizes, and says when words are lost', () => {
+    const word = fc.string({ unit: 'grapheme', maxLength: 14 });
+    const text = fc.array(word, { maxLength: 12 }).map((parts) => parts.join(' '));
+    const asked = fc.record({
+      width: fc.double({ min: 6, max: 80, noNaN: true }),
+      height: fc.double({ min: 8, max: 40, noNaN: true }),
+      cap: fc.double({ min: 2, max: 4, noNaN: true }),
+      lines: fc.integer({ min: 1, max: 5 }),
+      first: fc.constantFrom('shrink', 'wrap'),
+      weight: fc.constantFrom('regular', 'bold'),
+    });
+    fc.assert(
+      fc.property(text, asked, (said, options) => {
+        const { cap, lines, cut } = fitLines(said, { ...options, minCap: 1.5 });
+        expect(cap).toBeLessThanOrEqual(options.cap);
+        expect(cap).toBeGreaterThanOrEqual(1.5);
+        expect(lines.length).toBeLessThanOrEqual(options.lines);
+        expect(blockHeight(lines) * cap).toBeLessThanOrEqual(options.height * (1 + Number.EPSILON));
+        for (const line of lines)
+          expect(textWidth(line.text, cap, options.weight)).toBeLessThanOrEqual(options.width * 1.000001);
+        if (!cut) expect(lines.map((line) => line.text).join(' ')).toBe(cleanText(said));
+        else expect(lines.at(-1)!.text.endsWith('…') || lines.some((l) => l.text.endsWith('…'))).toBe(true);
+      }),
+      { seed: 42, numRuns: 500 },
+    );
+  });
+
+  it('refuses calls that mean nothing', () => {
+    expect(() => fitText('a', { width: 0, cap: 3 })).toThrow('width must be > 0 mm, got 0');
+    expect(() => fitText('a', { width: 5, cap: 3, lines: 0 })).toThrow('lines must be 1 or more, got 0');
+    expect(() => fitText('a', { width: 5, cap: 3, minCap: 4 })).toThrow(
+      'minCap must be > 0 and at most 3 mm, got 4',
+    );
+  });
+});

@@ -1,0 +1,46 @@
+import type { BenchPlan, OrderStep } from '@runback/bending';
+import type { WorkedLine } from '@runback/checks';
+import { bands } from './frame.ts';
+import { cell, joined, line, pen, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
+import { height, length } from './words.ts';
+
+/** What to check and to do when the last bend is made. */
+export function after({ plan, worked }: SheetContext): Stacked {
+  const { x, y, width, height: tall } = bands.after;
+  const body = zone('after', [x, y + 6.6], [width, tall - 9]);
+  const words = [...checks(plan), ...ends(plan), ...clips(worked, plan)];
+  const list = stackOrPoint(body, words, { cap: 4.5, minCap: 2.1, columns: 2 });
+  const part = joined([
+    { zones: [], items: [line([x, y], [x + width, y], pen(0.8))] },
+    cell(
+      zone('after head', [x, y + 1.2], [width, 4.6]),
+      plan.rows.length === 0 ? 'AFTER SAWING' : 'AFTER BENDING',
+      { cap: 3, weight: 'bold' },
+    ),
+    list.part,
+  ]);
+  return { ...list, part };
+}
+
+function checks({ final, unit }: BenchPlan): Paragraph[] {
+  return [
+    { text: `End to end, centre to centre: ${height(final.endToEnd, unit)}`, tick: true, weight: 'bold' },
+    ...final.heights.map((h): Paragraph => ({ text: h.words, tick: true })),
+  ];
+}
+
+/** What is still to be done to the ends: everything in the order list behind the bending. */
+function ends({ order }: BenchPlan): Paragraph[] {
+  const last = order.steps.findLastIndex((step) => step.kind === 'bend' || step.kind === 'hook');
+  const steps = order.steps.slice(last + 1).filter((step) => step.kind !== 'check');
+  return steps.map((step: OrderStep): Paragraph => ({ text: step.words, tick: true }));
+}
+
+/** Clips are placed on the finished tube, from its finished end A, whichever end it was bent from. */
+function clips({ line: { clips: places } }: WorkedLine, { unit }: BenchPlan): Paragraph[] {
+  if (places === null || places.length === 0) return [];
+  const list = places.map((place) => length(place, unit)).join(' · ');
+  return [{ text: `Clips from finished END A: ${list}` }];
+}

@@ -1,0 +1,60 @@
+import type { Finding } from '@runback/checks';
+import type { Bench } from '@runback/job';
+import { bands } from './frame.ts';
+import { joined, line, pen, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
+
+/** How a turn goes wrong, what fails, the other cautions, how many checks pass, what notes: in two columns. */
+export function cautions(context: SheetContext, how: { pointer: string; minCap: number }): Stacked {
+  const { x, y, width, height } = bands.cautions;
+  const place = zone('cautions', [x, y + 1.8], [width, height - 3]);
+  const { fails, rest } = findingWords(context.worked.findings);
+  const words = [...turning(context), ...fails, ...cautionWords(context), ...rest];
+  const list = stackOrPoint(place, words, { cap: 3.5, columns: 2, ...how });
+  return {
+    ...list,
+    part: joined([{ zones: [], items: [line([x, y], [x + width, y], pen(0.8))] }, list.part]),
+  };
+}
+
+/** The caution without which no sheet is handed out: it stands first whatever else there is. */
+function turning({ plan }: SheetContext): Paragraph[] {
+  return plan.rows.length > 1 ? [{ text: turnCaution(plan.bench, plan.from), weight: 'bold' }] : [];
+}
+
+/** The general ones, then those of the material, the service and the ends; each once. */
+function cautionWords({ plan, worked: { line: of } }: SheetContext): Paragraph[] {
+  const words = [
+    ...(plan.rows.length > 1 ? [CHECKS] : []),
+    ...of.tube.material.cautions,
+    ...of.service.cautions,
+    ...of.endA.fitting.cautions,
+    ...of.endZ.fitting.cautions,
+  ];
+  return [...new Set(words)].map((text) => ({ text }));
+}
+
+const CHECKS = 'After bend 2, hold the tube to its checks before you go on.';
+
+function turnCaution(bench: Bench | null, from: string): string {
+  const wrong = 'Wrong side = scrap, and end-to-end will not show it.';
+  if (bench?.moves === 'bender') return `Carry the BENDER, hold the tube; START is END ${from}. ${wrong}`;
+  const place =
+    bench?.stand === 'side' ? `START on your ${bench.startOn.toUpperCase()}` : `START is END ${from}`;
+  return `Turn is of the TUBE, ${place}. ${wrong}`;
+}
+
+/** What the checks found: failures, and apart from them how many passed and the notes. */
+export function findingWords(findings: readonly Finding[]): Record<'fails' | 'rest', readonly Paragraph[]> {
+  const of = (verdict: Finding['verdict']): readonly Finding[] =>
+    findings.filter((f) => f.verdict === verdict);
+  const passed = of('pass').length;
+  return {
+    fails: of('fail').map((f) => ({ text: `FAIL: ${f.message}`, weight: 'bold' })),
+    rest: [
+      { text: passed === 1 ? '1 check passes.' : `${passed} checks pass.`, weight: 'bold' },
+      ...of('note').map((f) => ({ text: `NOTE: ${f.message}` })),
+    ],
+  };
+}

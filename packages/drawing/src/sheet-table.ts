@@ -1,0 +1,121 @@
+import type { BenchPlan, Park } from '@runback/bending';
+import { type Column, column, columns } from './columns.ts';
+import { endViewing } from './end-view.ts';
+import { bands, ROW_HEIGHT, ROWS_PER_PAGE, TABLE_HEAD } from './frame.ts';
+import { cell, joined, line, type Part, pen, type Style, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
+import { figures, type RowPlace, tableRow } from './sheet-row.ts';
+import { type Paragraph, type Stacked, stack, stackOrPoint } from './stack.ts';
+import { degrees, length, missWords } from './words.ts';
+
+/** The bend table: the rows of one page, what there is to say about them all, and `more` where there is room. */
+export function table(context: SheetContext, more: readonly Paragraph[]): Stacked {
+  const { plan, page } = context;
+  const rows = plan.rows.slice((page - 1) * ROWS_PER_PAGE, page * ROWS_PER_PAGE);
+  const { x, y, width } = bands.table;
+  const end = y + TABLE_HEAD + Math.max(1, rows.length) * ROW_HEIGHT;
+  const rules = [line([x, y], [x + width, y], pen(0.8)), line([x, end], [x + width, end], pen(0.8))];
+  const shared = { plan, ...columnsOfFigures(plan) };
+  const body = rows.map((row, i) =>
+    tableRow(row, { ...shared, top: y + TABLE_HEAD + i * ROW_HEIGHT, grey: i % 2 === 1 }),
+  );
+  const below = notes(end, [...noteWords(context), ...more]);
+  const top = rows.length === 0 ? straight() : head(plan);
+  return { ...below, part: joined([top, ...body, { zones: [], items: rules }, below.part]) };
+}
+
+/** Marks and dials are one size down the whole line, so that no row looks more important than another. */
+function columnsOfFigures({ rows, unit }: BenchPlan): Pick<RowPlace, 'bends' | 'marks' | 'dials'> {
+  const width = (name: Column): number => column(name, '', [0, ROW_HEIGHT]).width;
+  return {
+    bends: figures(
+      rows.map((row) => String(row.bend)),
+      { width: width('bend'), decimal: false },
+    ).cap,
+    marks: figures(
+      rows.map((row) => length(row.mark, unit)),
+      { width: width('mark'), decimal: unit === 'mm' },
+    ),
+    dials: figures(
+      rows.map((row) => degrees(row.dial)),
+      { width: width('dial'), decimal: true },
+    ),
+  };
+}
+
+function straight(): Part {
+  const { x, y, width } = bands.table;
+  const place = zone('straight', [x, y + 2], [width, TABLE_HEAD + ROW_HEIGHT - 4]);
+  return cell(place, 'STRAIGHT TUBE: no bends', { cap: 6, minCap: 4, weight: 'bold' });
+}
+
+const HEADS: Readonly<Record<Column, string>> = {
+  bend: '',
+  mark: 'MARK',
+  picture: '',
+  turn: 'TURN',
+  flag: 'CHECK TURN',
+  dial: 'DIAL °',
+  check: 'CHECK BEFORE YOU PULL',
+};
+
+function head(plan: BenchPlan): Part {
+  const span = [bands.table.y + 0.8, TABLE_HEAD - 1.6] as const;
+  const style: Style = { cap: 3, minCap: 2, weight: 'bold', lines: 2, at: 'bottom', first: 'wrap' };
+  const right = new Set<Column>(['mark', 'dial']);
+  return joined([
+    ...columns.map((name) =>
+      cell(column(name, 'head', span), HEADS[name], { ...style, anchor: right.has(name) ? 'end' : 'start' }),
+    ),
+    cell(column('picture', 'head', span), `seen from ${endViewing(plan.bench).from}`, {
+      ...style,
+      cap: 2.2,
+      minCap: 1.8,
+      anchor: 'middle',
+      weight: 'regular',
+    }),
+  ]);
+}
+
+/** Under the last row: where marks run from, what rounding costs, where nuts wait, where the rest is. */
+function notes(end: number, words: readonly Paragraph[]): Stacked {
+  const { x, y, width, height } = bands.table;
+  const place = zone('below table', [x, end + 1.4], [width, y + height - end - 2.4]);
+  const list = stack(place, words, { cap: 3, minCap: 2.2, columns: 2 });
+  if (list.left.length === 0) return list;
+  // Under seven rows there is little room: one running text holds more than a list.
+  const running = stack(place, [{ text: words.map((word) => word.text).join(' ') }], {
+    cap: 2.2,
+    minCap: 1.9,
+  });
+  return running.left.length === 0
+    ? running
+    : stackOrPoint(place, words, { cap: 2.2, minCap: 2.2, columns: 2 });
+}
+
+function noteWords({ plan, page, pages }: SheetContext): Paragraph[] {
+  const { order, hook, miss, free, rows, unit } = plan;
+  const marks = rows.length === 0 ? [] : [`Every mark is measured from the ${hook.words}.`];
+  if (page < pages) {
+    const next = `Bends ${page * ROWS_PER_PAGE + 1} to ${rows.length} follow on page ${page + 1}.`;
+    return [{ text: next, weight: 'bold' }, ...marks.map((text) => ({ text }))];
+  }
+  const last =
+    rows.length === 0
+      ? []
+      : [
+          `Rounding moves END ${free} by ${missWords(miss.distance, unit)}.`,
+          `Straight after the last bend: ${length(plan.lastStraight, unit)}.`,
+        ];
+  return [...marks, ...last, ...parkWords(order.parks), ...order.notes].map((text) => ({ text }));
+}
+
+/** Where nuts and sleeves wait; those of one end that share a place are said together. */
+function parkWords(parks: readonly Park[]): string[] {
+  const places = new Map<string, string[]>();
+  for (const { words } of parks) {
+    const [name = '', place = ''] = words.split(': ');
+    places.set(place, [...(places.get(place) ?? []), name]);
+  }
+  return [...places].map(([place, names]) => `${names.join(' and ')}: ${place}.`);
+}
