@@ -86,14 +86,14 @@ describe('the heights of the finished tube', () => {
 
   it('pass over a bend too shallow to lie flat', () => {
     const { final } = checks({ rows: [row(100, null, 16), row(200, -59, 64)], lastStraight: 300 });
-    expect(final.heights.map((one) => one.flatBend)).toEqual([2, 2]);
-    expect(final.heights[1]!.of).toEqual({ end: 'A' });
+    // Z lies on the leg of bend 2 itself: level whatever was bent, so it is no check.
+    expect(final.heights.map(({ flatBend, of }) => ({ flatBend, of }))).toEqual([
+      { flatBend: 2, of: { end: 'A' } },
+    ]);
   });
 
-  it('are one for one bend, none for a straight tube', () => {
-    expect(checks({ rows: [row(100, null, 90)], lastStraight: 80 }).final.heights).toMatchObject([
-      { height: 0 },
-    ]);
+  it('are none where nothing can be out of plane: one bend, or a straight tube', () => {
+    expect(checks({ rows: [row(100, null, 90)], lastStraight: 80 }).final.heights).toEqual([]);
     expect(checks({ rows: [], lastStraight: 80 }).final).toEqual({ endToEnd: 80, heights: [] });
   });
 });

@@ -130,8 +130,9 @@ function endFrame({ centreline, bends }: Shape, i: number): { point: Vec3; tange
  * Lay the tube with the plane of a bend flat so that, going from START to FREE, that bend curves to the LEFT: up
  * is then its normal. With bend 1 so, the height of the FREE end; with the last bend so, that of the START end.
  * Bends under 20° do not lie firmly in their plane and are passed over where there are others. Where a height is
- * under 10 mm, the middle of the bend that stands highest is taken instead. A tube of the other hand reads each
- * height with the opposite sign, however it is laid.
+ * under 10 mm, the middle of the bend that stands highest is taken instead. An end on a leg of the bend that lies
+ * flat is level whatever was bent, so its height is left out. A tube of the other hand reads each height with the
+ * opposite sign, however it is laid.
  */
 function finalCheck(shape: Shape, unit: JobUnit): FinalCheck {
   const { centreline, bends, from } = shape;
@@ -140,10 +141,20 @@ function finalCheck(shape: Shape, unit: JobUnit): FinalCheck {
   const firm = all.filter((i) => bends[i]!.angle >= SHALLOW_RAD);
   const lie = firm.length > 0 ? firm : all;
   if (lie.length === 0) return { endToEnd, heights: [] };
-  const first = heightOver(shape, { flat: lie[0]!, end: otherEnd(from), unit });
-  if (bends.length === 1) return { endToEnd, heights: [first] };
-  return { endToEnd, heights: [first, heightOver(shape, { flat: lie.at(-1)!, end: from, unit })] };
+  const asked: readonly FlatAsk[] = [
+    { flat: lie[0]!, end: otherEnd(from), unit },
+    { flat: lie.at(-1)!, end: from, unit },
+  ];
+  const heights = asked
+    .map((ask) => ({ ask, height: heightOver(shape, ask) }))
+    .filter(({ ask, height }) => !('end' in height.of && onItsLeg(shape, ask)))
+    .map(({ height }) => height);
+  return { endToEnd, heights };
 }
+
+/** The end's own leg is a leg of the bend laid flat. */
+const onItsLeg = ({ bends, from }: Shape, { flat, end }: FlatAsk): boolean =>
+  flat === (end === from ? 0 : bends.length - 1);
 
 interface FlatAsk {
   readonly flat: number;

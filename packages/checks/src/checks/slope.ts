@@ -5,7 +5,7 @@ import { finding, unjudged } from '../finding.ts';
 import { restSlope, worstSlope } from '../line-slope.ts';
 import { bendAt, where } from '../place.ts';
 import { softened } from '../soften.ts';
-import type { Cure, Finding, LineSlope } from '../types.ts';
+import type { Cure, Finding, LineSlope, Place } from '../types.ts';
 import { degrees } from '../units.ts';
 import { say, sayAttitude, sayBothAngles } from '../words.ts';
 import type { Cured, Move, Work } from '../work.ts';
@@ -39,13 +39,16 @@ const enoughAtRest = (found: SlopeExtreme, { minSlope }: Drain): boolean =>
 const enoughTilted = (found: SlopeExtreme, { minSlopeTilted }: Drain): boolean =>
   found.slope > minSlopeTilted.value + SLOPE_RAD;
 
-function atRest(work: Work, drain: Drain, { rest }: LineSlope): Finding {
+function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
   const ok = enoughAtRest(rest, drain);
   const { fall, wanted, rise } = fallWords(rest, drain, drain.minSlope);
   return finding({
     ...measured(work, rest, drain.minSlope),
     verdict: ok ? 'pass' : 'fail',
-    message: `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
+    message:
+      drain.to === 'both' && lows.length > 0
+        ? `At rest it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
+        : `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
     cure: ok ? null : raise(work, (line, c) => enoughAtRest(restSlope(line, drain, c), drain)),
   });
 }
@@ -91,7 +94,7 @@ interface FallWords {
   readonly rise: boolean;
 }
 
-const place = ({ line, centreline }: Work, { at }: SlopeExtreme): string =>
+const place = ({ line, centreline }: Work, { at }: Place): string =>
   `${where(centreline, at)}, ${say(at, line.units)} from end A`;
 
 const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) => ({
