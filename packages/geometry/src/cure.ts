@@ -13,15 +13,29 @@ type Cure = NonNullable<Misfit['cure']>;
 /**
  * The smallest move of one end of the given legs that makes them long enough and no other leg too short, the other
  * points held; `null` where none was found. Every move returned has been laid out again and found to fit.
+ * Corners are moved before the ends of the line: those sit in ports, which are where they are.
  */
 export function findCure(
   points: readonly CornerPoint[],
   layout: Layout,
   legs: readonly number[],
 ): Cure | null {
-  const ends = [...new Set(legs.flatMap((leg) => [leg, leg + 1]))];
+  const all = [...new Set(legs.flatMap((leg) => [leg, leg + 1]))];
+  const isEnd = (k: number): boolean => k === 0 || k === layout.legs.length;
+  const corners = all.filter((k) => !isEnd(k));
+  return (
+    smallest(points, layout, { legs, of: corners }) ??
+    smallest(points, layout, { legs, of: all.filter(isEnd) })
+  );
+}
+
+function smallest(
+  points: readonly CornerPoint[],
+  layout: Layout,
+  { legs, of }: { readonly legs: readonly number[]; readonly of: readonly number[] },
+): Cure | null {
   let best: Cure | null = null;
-  for (const k of ends) {
+  for (const k of of) {
     const cure = cureBy(points, layout, { k, legs });
     if (cure && (!best || cure.distance < best.distance - POINT_MM)) best = cure;
   }

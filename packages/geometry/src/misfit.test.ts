@@ -106,20 +106,18 @@ function nearestByTrial(from: Vec3, reach: number, holds: (at: Vec3) => boolean)
 }
 
 describe('misfits: the cure', () => {
-  it('is shorter than sliding the end along its leg, and as short as any found by trial', () => {
+  it('moves the corner, not the port, less than sliding it along its leg, as little as any move found by trial', () => {
     const points = corners([0, 0, 0], [40, 0, 0, 60], [40, 100, 0]);
     const { cure } = misfitsOf(points)[0]!;
-    const byTrial = [0, 1].map((i) =>
-      nearestByTrial(points[i]!.at, 100, (at) => {
-        const moved = withPlace(points, i, at);
-        return slack(moved, 0) >= 0 && slack(moved, 1) >= 0;
-      }),
-    );
-    expect(cure!.point).toBe(0);
+    const byTrial = nearestByTrial(points[1]!.at, 100, (at) => {
+      const moved = withPlace(points, 1, at);
+      return slack(moved, 0) >= 0 && slack(moved, 1) >= 0;
+    });
+    expect(cure!.point).toBe(1);
     expect(cure!.distance).toBeLessThan(20);
-    expect(cure!.distance).toBeLessThan(Math.min(...byTrial) + 1e-6);
-    expect(cure!.distance).toBeGreaterThan(Math.min(...byTrial) - 1e-3);
-    expect(misfitsOf(withPlace(points, 0, cure!.to))).toEqual([]);
+    expect(cure!.distance).toBeLessThan(byTrial + 1e-6);
+    expect(cure!.distance).toBeGreaterThan(byTrial - 1e-3);
+    expect(misfitsOf(withPlace(points, 1, cure!.to))).toEqual([]);
   });
 
   it('keeps a collinear point on the leg from spoiling it', () => {
@@ -142,7 +140,8 @@ describe('misfits: the cure', () => {
   it('holds a kilometre from the origin', () => {
     const points = corners([1e6, 1e6, 0], [1e6 + 40, 1e6, 0, 60], [1e6 + 40, 1e6 + 100, 0]);
     const { cure } = misfitsOf(points)[0]!;
-    expect(cure!.distance).toBeCloseTo(12.551923, 4);
+    const near = misfitsOf(corners([0, 0, 0], [40, 0, 0, 60], [40, 100, 0]))[0]!.cure!;
+    expect(cure!.distance).toBeCloseTo(near.distance, 4);
     expect(misfitsOf(withPlace(points, cure!.point, cure!.to))).toEqual([]);
   });
 });

@@ -99,7 +99,10 @@ export interface Misfit {
   readonly needed: number;
   /** The leg too short (where the line turns back: the shorter one there): indices of its two points. */
   readonly leg: readonly [number, number];
-  /** Smallest move of one point that cures this leg (the others held), or null where none was found. */
+  /**
+   * Smallest move found of one point that cures this leg (the others held), or null where none was found. A corner is
+   * moved where one can cure it; an end of the line, which sits in a port, only where none can.
+   */
   readonly cure: { readonly point: number; readonly to: Vec3; readonly distance: number } | null;
 }
 
@@ -123,7 +126,12 @@ export type Solid =
   | { readonly kind: 'tube'; readonly path: readonly Piece[]; readonly radius: number }
   | { readonly kind: 'cylinder'; readonly from: Vec3; readonly to: Vec3; readonly radius: number }
   /** `axes` are three orthonormal unit vectors, right-handed; `half` the half sizes along them. */
-  | { readonly kind: 'box'; readonly centre: Vec3; readonly half: Vec3; readonly axes: readonly [Vec3, Vec3, Vec3] }
+  | {
+      readonly kind: 'box';
+      readonly centre: Vec3;
+      readonly half: Vec3;
+      readonly axes: readonly [Vec3, Vec3, Vec3];
+    }
   /** Everything on the side away from `normal` (unit, pointing to the free side). */
   | { readonly kind: 'half-space'; readonly point: Vec3; readonly normal: Vec3 };
 
@@ -144,7 +152,11 @@ export interface Nearest {
 export type AttitudeSet =
   | { readonly kind: 'rest' }
   | { readonly kind: 'cone'; readonly tilt: number }
-  | { readonly kind: 'box'; readonly pitch: readonly [number, number]; readonly roll: readonly [number, number] };
+  | {
+      readonly kind: 'box';
+      readonly pitch: readonly [number, number];
+      readonly roll: readonly [number, number];
+    };
 
 /** The axes of the machine: unit, mutually square, left = up × forward. */
 export interface MachineAxes {
