@@ -4,7 +4,7 @@ import { farthestMove } from '../cures/farthest.ts';
 import { finding, unjudged } from '../finding.ts';
 import { restSlope, worstSlope } from '../line-slope.ts';
 import { bendAt, where } from '../place.ts';
-import { softened } from '../soften.ts';
+import { softened, takenAsNote } from '../soften.ts';
 import type { Cure, Finding, LineSlope, Place } from '../types.ts';
 import { degrees } from '../units.ts';
 import { say, sayAttitude, sayBothAngles } from '../words.ts';
@@ -55,7 +55,7 @@ function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
 
 function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
   const ok = enoughTilted(worst, drain);
-  const { attitudes } = work.line;
+  const { attitudes, service } = work.line;
   const attitude =
     attitudes.kind === 'rest' ? 'at rest (the job gives no attitudes)' : sayAttitude(worst, attitudes);
   const { fall, wanted, rise } = fallWords(worst, drain, drain.minSlopeTilted);
@@ -63,7 +63,7 @@ function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
     ...measured(work, worst, drain.minSlopeTilted),
     verdict: ok ? 'pass' : 'fail',
     message: `In the worst attitude, ${attitude}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
-    cure: ok ? null : raise(work, fallsTilted(drain, worst)),
+    cure: ok || takenAsNote(service, CHECK, TILTED) ? null : raise(work, fallsTilted(drain, worst)),
   });
 }
 
