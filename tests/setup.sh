@@ -1,10 +1,15 @@
 #!/usr/bin/env bash
-# What the tests need beyond Node: xmllint (judges the SVG), rsvg-convert (draws it) and the typeface of the sheet.
+# What the tests need beyond Node: xmllint and the Nu checker's Java (judge the SVG), rsvg-convert (draws it), qpdf and
+# poppler's tools (judge the PDF), Chromium (draws and prints as a browser does) and the typeface of the sheet.
 set -euo pipefail
 
 need=()
 command -v xmllint >/dev/null 2>&1 || need+=(libxml2-utils)
 command -v rsvg-convert >/dev/null 2>&1 || need+=(librsvg2-bin)
+command -v java >/dev/null 2>&1 || need+=(default-jre-headless)
+command -v qpdf >/dev/null 2>&1 || need+=(qpdf)
+command -v pdftoppm >/dev/null 2>&1 || need+=(poppler-utils)
+command -v chromium >/dev/null 2>&1 || need+=(chromium)
 fc-list 2>/dev/null | grep -q 'DejaVuSansCondensed.ttf' || need+=(fonts-dejavu-extra fontconfig)
 [ ${#need[@]} -eq 0 ] && exit 0
 

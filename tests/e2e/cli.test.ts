@@ -93,11 +93,26 @@ describe('runback check', () => {
 });
 
 describe('runback sheet', () => {
-  it('writes one sheet for each line, the same bytes each time', () =>
+  it('writes one PDF for each line, the same bytes each time', () =>
     inFolder((folder) => {
       const [one, two] = [join(folder, 'one'), join(folder, 'two')];
       expect(runback(['sheet', TENDER, '--out', one]).code).toBe(0);
       expect(runback(['sheet', TENDER, '--out', two]).code).toBe(0);
+      const names = readdirSync(one);
+      const lines = JSON.parse(runback(['check', TENDER, '--json']).out).lines as { id: string }[];
+      expect(names.sort()).toEqual(lines.map(({ id }) => `${id}.pdf`).sort());
+      for (const name of names) {
+        const bytes = readFileSync(join(one, name));
+        expect(bytes.subarray(0, 5).toString()).toBe('%PDF-');
+        expect(bytes.equals(readFileSync(join(two, name)))).toBe(true);
+      }
+    }));
+
+  it('writes SVG when asked, a file for each page, the same bytes each time', () =>
+    inFolder((folder) => {
+      const [one, two] = [join(folder, 'one'), join(folder, 'two')];
+      expect(runback(['sheet', TENDER, '--format', 'svg', '--out', one]).code).toBe(0);
+      expect(runback(['sheet', TENDER, '--format', 'svg', '--out', two]).code).toBe(0);
       const names = readdirSync(one);
       expect(names.length).toBeGreaterThanOrEqual(5);
       expect(names.every((name) => name.endsWith('.svg'))).toBe(true);
@@ -105,18 +120,40 @@ describe('runback sheet', () => {
         expect(readFileSync(join(one, name), 'utf8')).toBe(readFileSync(join(two, name), 'utf8'));
     }));
 
+  it('writes one PDF for the whole job, named after it', () =>
+    inFolder((folder) => {
+      expect(runback(['sheet', TENDER, '--one', '--out', folder]).code).toBe(0);
+      expect(runback(['sheet', TENDER, '--one', '--from', 'z', '--out', folder]).code).toBe(0);
+      expect(readdirSync(folder).sort()).toEqual(['tender-7-from-z.pdf', 'tender-7.pdf']);
+      const nameless = readFileSync(TENDER, 'utf8').replace('"title": "Tender 7"', '"title": "../ ."');
+      expect(runback(['sheet', '-', '--one', '--out', folder], { input: nameless }).code).toBe(0);
+      expect(readdirSync(folder)).toContain('job.pdf');
+      const both = runback(['sheet', TENDER, '--one', '--format', 'svg', '--out', folder]);
+      expect(both.code).toBe(2);
+      expect(both.err).toContain('--one makes a PDF');
+    }));
+
   it('writes one line, from Z', () =>
     inFolder((folder) => {
-      const ran = runback(['sheet', TENDER, '--line', 'dipstick', '--from', 'z', '--out', folder]);
-      expect(ran.code).toBe(0);
-      expect(readdirSync(folder)).toEqual(['dipstick-from-z.svg']);
+      const call = ['sheet', TENDER, '--line', 'dipstick', '--from', 'z', '--out', folder];
+      expect(runback(call).code).toBe(0);
+      expect(runback([...call, '--format', 'svg']).code).toBe(0);
+      const names = readdirSync(folder);
+      expect(names).toContain('dipstick-from-z.pdf');
+      expect(names.filter((name) => /^dipstick-from-z(-\d+)?\.svg$/.test(name))).toHaveLength(
+        names.length - 1,
+      );
     }));
 
   it('stamps a failing line, and still writes it', () =>
     inFolder((folder) => {
-      const ran = runback(['sheet', FIRST_TRY, '--out', folder]);
+      const ran = runback(['sheet', FIRST_TRY, '--format', 'svg', '--out', folder]);
       expect(ran.code).toBe(1);
-      const files = readdirSync(folder);
+      expect(ran.out).toContain('.svg  DO NOT BEND');
+      expect(runback(['sheet', FIRST_TRY, '--one', '--out', join(folder, 'one')]).out).toMatch(
+        /DO NOT BEND$/m,
+      );
+      const files = readdirSync(folder).filter((name) => name.endsWith('.svg'));
       expect(files.length).toBeGreaterThan(0);
       for (const name of files) expect(readFileSync(join(folder, name), 'utf8')).toContain('DO NOT BEND');
     }));
@@ -133,11 +170,11 @@ describe('runback sheet', () => {
     inFolder((folder) => {
       writeFileSync(join(folder, 'file'), 'in the way');
       expect(runback(['sheet', TENDER, '--out', join(folder, 'file')]).code).toBe(3);
-      mkdirSync(join(folder, 'out', 'dipstick.svg'), { recursive: true });
+      mkdirSync(join(folder, 'out', 'dipstick.pdf'), { recursive: true });
       const ran = runback(['sheet', TENDER, '--line', 'dipstick', '--out', join(folder, 'out')]);
       expect(ran.code).toBe(3);
       expect(ran.err).not.toMatch(NO_STACK);
-      expect(readdirSync(join(folder, 'out'))).toEqual(['dipstick.svg']);
+      expect(readdirSync(join(folder, 'out'))).toEqual(['dipstick.pdf']);
     }));
 });
 

@@ -14,7 +14,7 @@ export interface Answer {
 
 /** Runs a tool of the Debian packages qpdf and poppler-utils. */
 export function tool(name: string, args: readonly string[]): Answer {
-  const ran = spawnSync(name, [...args], { encoding: 'latin1', maxBuffer: 64 * 1024 * 1024 });
+  const ran = spawnSync(name, [...args], { encoding: 'latin1', maxBuffer: 256 * 1024 * 1024 });
   if (ran.error)
     throw new Error(`${name} is needed (Debian packages qpdf, poppler-utils): ${ran.error.message}`);
   return { code: ran.status, out: ran.stdout, err: ran.stderr };
@@ -62,8 +62,15 @@ export interface FontLine {
 export function fontsOf(path: string): FontLine[] {
   const lines = tool('pdffonts', [path]).out.trim().split('\n').slice(2);
   return lines.map((line) => {
-    const [, name, embedded, subset, unicode] = /^(\S+).*? (yes|no) +(yes|no) +(yes|no) +\d+ +\d+$/.exec(line)!;
-    return { name: name!, embedded: embedded === 'yes', subset: subset === 'yes', unicode: unicode === 'yes' };
+    const [, name, embedded, subset, unicode] = /^(\S+).*? (yes|no) +(yes|no) +(yes|no) +\d+ +\d+$/.exec(
+      line,
+    )!;
+    return {
+      name: name!,
+      embedded: embedded === 'yes',
+      subset: subset === 'yes',
+      unicode: unicode === 'yes',
+    };
   });
 }
 
@@ -164,34 +171,73 @@ export function drawnLength(drawn: readonly Segment[], wanted: Segment): number 
 const DPI = 600;
 const PIXEL = 25.4 / DPI;
 
+/** Grey pixels, row by row from the top, 0 black. */
+export interface Print {
+  readonly width: number;
+  readonly height: number;
+  readonly grey: Uint8Array;
+}
+
 /** A page as a printer would see it, 600 dots to the inch. */
-export function printed(path: string, page = 1): PNG {
-  const out = `${path}-${page}`;
+export function printed(path: string, page = 1): Print {
   const at = String(page);
-  tool('pdftoppm', ['-r', String(DPI), '-gray', '-png', '-singlefile', '-f', at, '-l', at, path, out]);
-  return PNG.sync.read(readFileSync(`${out}.png`));
+  const { out } = tool('pdftoppm', ['-r', String(DPI), '-gray', '-f', at, '-l', at, path]);
+  const [head, width, height] = /^P5\s+(\d+)\s+(\d+)\s+255\s/.exec(out)!;
+  return {
+    width: Number(width),
+    height: Number(height),
+    grey: Buffer.from(out.slice(head.length), 'latin1'),
+  };
+}
+
+/** The first page as cairo draws it, lines where they are and not pulled to whole pixels. */
+export function smoothed(path: string, dpi: number): PNG {
+  tool('pdftocairo', ['-r', String(dpi), '-gray', '-png', '-singlefile', path, `${path}-smoothed`]);
+  return PNG.sync.read(readFileSync(`${path}-smoothed.png`));
+}
+
+/** How dark each pixel is along a row or a column, 0 … 1. */
+function darkAlong(image: Print, lying: boolean, line: number): number[] {
+  return Array.from({ length: lying ? image.width : image.height }, (_, i) => {
+    const [x, y] = lying ? [i, line] : [line, i];
+    return 1 - image.grey[y! * image.width + x!]! / 255;
+  });
+}
+
+/** First and last pixel of the longest dark run. */
+function longestRun(dark: readonly number[]): readonly [number, number] {
+  let [best, start]: [readonly [number, number], number] = [[0, -1], 0];
+  dark.forEach((d, i) => {
+    if (d < 0.4) start = i + 1;
+    else if (i - start > best[1] - best[0]) best = [start, i];
+  });
+  return best;
 }
 
 /**
- * Lays a ruler along a bar, across its end ticks, `beside` mm up from a bar lying or left of one standing: the
- * distance between the centres of the first and the last tick near its ends.
+ * Lays a ruler along a bar: finds the longest line within 8 mm of where the bar should be, then measures across its
+ * end ticks, `beside` mm up from a bar lying or left of one standing, between the centres of the two ticks.
  */
-export function ruled(image: PNG, { from, to }: Segment, beside: number): number {
+export function ruled(image: Print, { from, to }: Segment, beside: number): number {
   const lying = Math.abs(to[0] - from[0]) > Math.abs(to[1] - from[1]);
-  const [axis, across] = lying ? [0, 1] : [1, 0];
-  const line = Math.floor((from[across]! - beside) / PIXEL);
-  const dark = (i: number): number => {
-    const [x, y] = lying ? [i, line] : [line, i];
-    return 1 - image.data[(y * image.width + x) * 4]! / 255;
-  };
-  // Far enough to either side to find the ticks of a page at 97 or 103 per cent.
-  const centreNear = (place: number): number => {
-    let [weight, moment] = [0, 0];
-    for (let i = Math.floor((place - 4) / PIXEL); i < (place + 4) / PIXEL; i++) {
-      weight += dark(i);
-      moment += dark(i) * (i + 0.5);
-    }
-    return (moment / weight) * PIXEL;
-  };
-  return Math.abs(centreNear(to[axis]!) - centreNear(from[axis]!));
+  const wanted = from[lying ? 1 : 0];
+  let found = { length: -1, line: 0, ends: [0, 0] as readonly [number, number] };
+  for (let line = Math.floor((wanted - 8) / PIXEL); line < (wanted + 8) / PIXEL; line++) {
+    const ends = longestRun(darkAlong(image, lying, line));
+    if (ends[1] - ends[0] > found.length) found = { length: ends[1] - ends[0], line, ends };
+  }
+  const ticks = darkAlong(image, lying, found.line - Math.round(beside / PIXEL));
+  const [first, last] = found.ends.map((end) => centreNear(ticks, end));
+  return (last! - first!) * PIXEL;
+}
+
+/** The middle of what is dark within a millimetre of a pixel. */
+function centreNear(dark: readonly number[], place: number): number {
+  let [weight, moment] = [0, 0];
+  const reach = Math.round(1 / PIXEL);
+  for (let i = place - reach; i <= place + reach; i++) {
+    weight += dark[i]!;
+    moment += dark[i]! * i;
+  }
+  return moment / weight;
 }

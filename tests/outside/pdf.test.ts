@@ -2,17 +2,19 @@
  * The PDF judged from outside: qpdf for form, poppler's tools for size, fonts, words and their places, a ruler on
  * the operators and one on the pixels of a 600 dpi print. Every judge is shown a planted fault.
  */
-import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { PDFDocument } from '@cantoo/pdf-lib';
-import { type Item, type Page, textBoxes } from '@runback/drawing';
+import { type Item, type Page, type TextBox, textBoxes } from '@runback/drawing';
 import { renderPdf } from '@runback/drawing/pdf';
 import { PNG } from 'pngjs';
 import { workUp } from 'runback';
-import { sheetPages } from 'runback/sheet';
+import { renderSvg, sheetPages } from 'runback/sheet';
+import { createSVGWindow } from 'svgdom';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { FONTS } from '../../packages/drawing/test/fonts.ts';
 import {
   about,
   drawnLength,
@@ -24,11 +26,11 @@ import {
   printed,
   ruled,
   segments,
+  smoothed,
   sound,
   textOf,
 } from '../helpers/pdf-reader.ts';
 import { FIRST_TRY, runback, TENDER } from '../helpers/run.ts';
-import { FONTS } from '../helpers/sheet-fonts.ts';
 
 const A4 = { width: 210, height: 297 };
 const POINT = 25.4 / 72;
@@ -38,6 +40,9 @@ beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'runback-pdf-'));
 });
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** The name of the dipstick line. */
+const NAMED = '"name": "Oil dipstick tube"';
 
 const stroke = { width: 0.25, grey: 0 };
 const line = (from: [number, number], to: [number, number], name?: string): Item => ({
@@ -114,22 +119,38 @@ describe('the PDF of every Tender 7 line', () => {
     }
   });
 
-  it('holds the words of the sheet: each of them, and SAW with its number on one line', () => {
-    for (const [i, { line: { id } }] of job.lines.entries()) {
+  it('holds the words of the sheet: each of them, and whole what to saw and where the top goes', () => {
+    let turns = 0;
+    for (const [
+      i,
+      {
+        line: { id },
+      },
+    ] of job.lines.entries()) {
       const path = join(out(), `${id}.pdf`);
       const layout = textOf(path);
       const texts = sheets[i]!.flatMap((page) => textBoxes(page)).map((box) => box.item.text);
-      expect(layout).toContain(texts.find((text) => /^SAW \d/.test(text))!);
+      const vital = texts.filter((text) => /^SAW \d|\b(TOP|AWAY|TOWARD)\b/.test(text));
+      expect(vital.some((text) => text.startsWith('SAW'))).toBe(true);
+      turns += vital.length - 1;
+      for (const text of vital) expect(layout, `${id}: ${text}`).toContain(text);
       const found = new Set(textOf(path, []).split(/\s+/));
-      for (const word of texts.flatMap((text) => text.split(' '))) expect(found, `${id}: ${word}`).toContain(word);
+      for (const word of texts.flatMap((text) => text.split(' ')))
+        expect(found, `${id}: ${word}`).toContain(word);
     }
-    const turns = textOf(join(out(), 'brake-rear.pdf'), []);
-    expect(turns).toMatch(/TOP\s+(AWAY|TOWARD)/);
-    expect(textOf(join(out(), 'dipstick-from-z.pdf'), [])).toContain('DO NOT BEND');
+    expect(turns).toBeGreaterThan(5);
+    // Across the page, so letter by letter: but last of all, and whole.
+    const stamped = textOf(join(out(), 'dipstick-from-z.pdf'), ['-raw']);
+    expect(stamped.replace(/\s/g, '')).toMatch(/DONOTBEND$/);
   });
 
   it('draws its check bars where the display list has them, 100 ± 0.05 mm long', () => {
-    for (const [i, { line: { id } }] of job.lines.entries())
+    for (const [
+      i,
+      {
+        line: { id },
+      },
+    ] of job.lines.entries())
       for (const [n, page] of sheets[i]!.entries()) {
         const drawn = segments(join(out(), `${id}.pdf`), n + 1);
         const bars = ['check-bar', 'check-bar-y'].flatMap((name) => placed(page, name));
@@ -173,7 +194,9 @@ describe('a ruler laid on a page', () => {
     const [lying, standing] = ['check-bar', 'check-bar-y'].map((name) => placed(page, name)[0]!);
     const read = (bad: string) =>
       [lying!, standing!].map((bar) => [drawnLength(segments(bad), bar), ruled(printed(bad), bar, 1.5)]);
-    const small = planted(path, '2.834645669 0 0 -2.834645669', '2.749606299 0 0 -2.749606299');
+    // About the middle of the paper, as a printer does that fits the page into its margins.
+    const full = '2.834645669 0 0 -2.834645669 0 841.88976378';
+    const small = planted(path, full, '2.74960 0 0 -2.74960 8.929 829.261'.padEnd(full.length));
     for (const lengths of read(small)) for (const length of lengths) expect(length).toBeCloseTo(97, 1);
     const [wide, short] = read(planted(path, '0 0 -2.834645669', '0 0 -2.749606299'));
     for (const length of wide!) expect(length).toBeCloseTo(100, 1);
@@ -182,22 +205,55 @@ describe('a ruler laid on a page', () => {
 });
 
 /** Names as people write them, and their places on a page of their own. */
-const NAMES = ['Übergröße №2', 'Tình trạng ống dẫn', 'Αγωγός λαδιού', 'Тормозная трубка', 'Ω Ω µ μ Δ ∆ fi ﬁ AVA', 'Ø 12 × 1 − 3½°'];
+const NAMES = [
+  'Übergröße №2',
+  'Tình trạng ống dẫn',
+  'Αγωγός λαδιού',
+  'Тормозная трубка',
+  'Ω µ μ Δ π fi AVA TAX',
+  'Ø 12 × 1 − 3½°',
+];
 
 function namesPage(): Page {
   const items = NAMES.flatMap((text, i): Item[] =>
     (['regular', 'bold'] as const).map((weight, j) => ({
-      kind: 'text', x: 20 + 90 * j, y: 30 + 20 * i, cap: 4, weight, anchor: 'start', fill: 0, text, zone: 'name',
+      kind: 'text',
+      x: 20 + 90 * j,
+      y: 30 + 20 * i,
+      cap: 4,
+      weight,
+      anchor: 'start',
+      fill: 0,
+      text,
+      zone: 'name',
     })),
   );
   return { ...A4, title: 'Names', description: '', lang: 'vi', zones: [], items };
 }
 
+const unescaped = (word: string): string =>
+  word.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&amp;', '&');
+
 /** Where pdftotext sees each word: left and right edge in mm. */
 const wordBoxes = (path: string) =>
-  [...textOf(path, ['-bbox']).matchAll(/<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)"[^>]*>([^<]*)</g)].map(
-    ([, left, right, word]) => ({ word: word!, left: Number(left) * POINT, right: Number(right) * POINT }),
-  );
+  [
+    ...textOf(path, ['-bbox']).matchAll(/<word xMin="([\d.]+)" yMin="[\d.]+" xMax="([\d.]+)"[^>]*>([^<]*)</g),
+  ].map(([, left, right, word]) => ({
+    word: unescaped(word!),
+    left: Number(left) * POINT,
+    right: Number(right) * POINT,
+  }));
+
+/** How far a text is read from where it was set, at its worse edge. mm */
+function offPlace(seen: ReturnType<typeof wordBoxes>, { item, x, width }: TextBox): number {
+  const words = item.text.split(' ');
+  const off = seen.flatMap(({ left }, i) => {
+    const run = seen.slice(i, i + words.length);
+    if (run.map(({ word }) => word).join(' ') !== item.text) return [];
+    return [Math.max(Math.abs(left - x), Math.abs(run.at(-1)!.right - x - width))];
+  });
+  return Math.min(...off);
+}
 
 describe('words', () => {
   it('are read back as they were written, each character as itself', async () => {
@@ -207,18 +263,25 @@ describe('words', () => {
     expect(about(path).title).toBe('Ống dẫn Ω №2');
   });
 
-  it('stand where they were measured to stand', async () => {
-    const page = namesPage();
-    const path = await written('names.pdf', [page]);
-    const boxes = textBoxes(page);
-    const seen = wordBoxes(path);
-    for (const { item, polygon } of boxes) void [item, polygon];
-    expect(seen.length).toBeGreaterThan(NAMES.length * 2);
+  it('stand where they were measured to stand, within 0.05 mm', async () => {
+    for (const [i, pages] of [[namesPage()], ...sheets].entries()) {
+      const path = await written(`places-${i}.pdf`, pages);
+      const seen = wordBoxes(path);
+      for (const box of pages.flatMap((page) => textBoxes(page)))
+        expect(offPlace(seen, box), `${i}: ${box.item.text}`).toBeLessThan(0.05);
+    }
+  });
+
+  it('out of place are seen', async () => {
+    const path = await written('places.pdf', [namesPage()]);
+    const [box] = textBoxes(namesPage());
+    expect(offPlace(wordBoxes(path), { ...box!, x: box!.x + 0.2 })).toBeGreaterThan(0.15);
+    expect(offPlace(wordBoxes(path), { ...box!, width: box!.width * 1.02 })).toBeGreaterThan(0.15);
   });
 
   it('of a real sheet: a line name in four scripts', () => {
     const name = 'Ống Ünïç Ωμέγα Щука';
-    const text = readFileSync(TENDER, 'utf8').replace(/"name": "[^"]*"/, `"name": "${name}"`);
+    const text = readFileSync(TENDER, 'utf8').replace(NAMED, `"name": "${name}"`);
     const out = join(folder, 'scripts');
     const ran = runback(['sheet', '-', '--one', '--out', out], { input: text });
     expect(ran.code, ran.err).toBe(0);
@@ -227,7 +290,7 @@ describe('words', () => {
   });
 
   it('the typeface lacks are boxes, copied as themselves, and told', () => {
-    const text = readFileSync(TENDER, 'utf8').replace(/"name": "[^"]*"/, '"name": "油管 \\ud800🛢 צינור A"');
+    const text = readFileSync(TENDER, 'utf8').replace(NAMED, '"name": "油管 \\ud800🛢 צינור A"');
     const out = join(folder, 'lacking');
     const ran = runback(['sheet', '-', '--one', '--out', out], { input: text });
     expect(ran.code, ran.err).toBe(0);
@@ -235,5 +298,133 @@ describe('words', () => {
     const path = join(out, readdirSync(out)[0]!);
     expect(sound(path)).toBe(true);
     expect(textOf(path)).toContain('油管');
+  });
+});
+
+/** Every shape there is, in nested and turned groups: no letters, which two programs may smooth differently. */
+function shapesPage(shift = 0): Page {
+  const pen = { width: 0.5, grey: 0 };
+  const shapes: Item[] = [
+    { kind: 'rect', x: 5 + shift, y: 5, width: 30, height: 20, round: 4, fill: 0.7, stroke: pen },
+    { kind: 'rect', x: 40, y: 5, width: 20, height: 20, stroke: { ...pen, dash: [3, 1, 0.5] } },
+    { kind: 'circle', centre: [80, 15], radius: 10, stroke: { ...pen, dash: [2, 2], cap: 'round' } },
+    { kind: 'circle', centre: [100, 15], radius: 6, fill: 0.3 },
+    {
+      kind: 'line',
+      from: [5, 30],
+      to: [100, 33],
+      stroke: { width: 2, grey: 0.5, cap: 'round', dash: [0, 4] },
+    },
+    {
+      kind: 'path',
+      steps: [
+        ['M', 5, 60],
+        ['A', 15, 0, 1, 35, 60],
+        ['A', 20, 1, 0, 50, 70],
+        ['L', 60, 60],
+        ['C', 70, 40, 80, 80, 90, 60],
+        ['A', 1, 0, 0, 100, 60],
+      ],
+      stroke: { width: 1, grey: 0.2 },
+    },
+    {
+      kind: 'path',
+      steps: [
+        ['M', 70, 75],
+        ['L', 90, 75],
+        ['L', 80, 90],
+        ['Z'],
+        ['M', 75, 78],
+        ['L', 85, 78],
+        ['L', 80, 86],
+        ['Z'],
+      ],
+      fill: 0.5,
+    },
+  ];
+  const clipped: Item = {
+    kind: 'group',
+    at: [60, 200],
+    turn: 17,
+    clip: { x: 10, y: 3, width: 60, height: 50 },
+    items: shapes,
+  };
+  const nested: Item = {
+    kind: 'group',
+    at: [150, 120],
+    turn: -54,
+    items: [{ kind: 'group', at: [-20, 10], turn: 90, items: shapes }],
+  };
+  return {
+    ...A4,
+    title: 'Shapes',
+    description: '',
+    lang: 'en',
+    zones: [],
+    items: [...shapes, clipped, nested],
+  };
+}
+
+/** The area, in mm², where two prints are black against white. */
+function unlike(a: PNG, b: PNG, dpi: number): number {
+  expect([a.width, a.height]).toEqual([b.width, b.height]);
+  let count = 0;
+  for (let i = 0; i < a.data.length; i += 4) if (Math.abs(a.data[i]! - b.data[i]!) > 96) count += 1;
+  return count * (25.4 / dpi) ** 2;
+}
+
+describe('the PDF and the SVG of one page', () => {
+  const DPI = 200;
+  const fromSvg = (page: Page): PNG => {
+    const args = ['-d', String(DPI), '-p', String(DPI), '-b', 'white'];
+    const ran = spawnSync('rsvg-convert', args, {
+      input: renderSvg(page, createSVGWindow()),
+      maxBuffer: 2 ** 28,
+    });
+    if (ran.error)
+      throw new Error(`rsvg-convert is needed (Debian package librsvg2-bin): ${ran.error.message}`);
+    return PNG.sync.read(ran.stdout);
+  };
+
+  it('print alike, shape by shape', async () => {
+    const image = smoothed(await written('shapes.pdf', [shapesPage()]), DPI);
+    expect(unlike(image, fromSvg(shapesPage()), DPI)).toBeLessThan(0.2);
+    expect(unlike(image, fromSvg(shapesPage(0.5)), DPI)).toBeGreaterThan(5);
+  });
+});
+
+describe('the judges see a planted fault', () => {
+  it('qpdf: a file cut short', async () => {
+    const path = await written('whole.pdf', [barsPage(A4)]);
+    expect(sound(path)).toBe(true);
+    const whole = readFileSync(path);
+    writeFileSync(path, whole.subarray(0, Math.floor(whole.length * 0.8)));
+    expect(sound(path)).toBe(false);
+    writeFileSync(path, whole.subarray(0, whole.length - 12));
+    expect(sound(path)).toBe(false);
+  });
+
+  it('pdfinfo: another paper', async () => {
+    const bad = planted(await written('size.pdf', [barsPage(A4)]), '595.2756', '612.0000');
+    expect(Math.abs(about(bad).width - A4.width)).toBeGreaterThan(0.2);
+  });
+
+  it('pdffonts: a font left out', async () => {
+    const bad = planted(await written('fonts.pdf', [namesPage()]), '/FontFile2', '/FontFileX');
+    expect(fontsOf(bad).map(({ embedded }) => embedded)).toEqual([false, false]);
+  });
+
+  it('pdftotext: a font that does not say what its glyphs mean', async () => {
+    const bad = planted(await written('words.pdf', [namesPage()]), '/ToUnicode', '/ToUnicorn');
+    expect(textOf(bad)).not.toContain('Тормозная');
+  });
+
+  it('pdfimages: a picture of pixels', async () => {
+    const path = await written('picture.pdf', [barsPage(A4)]);
+    const document = await PDFDocument.load(readFileSync(path));
+    const picture = await document.embedPng(PNG.sync.write(new PNG({ width: 2, height: 2 })));
+    document.getPages()[0]!.drawImage(picture);
+    writeFileSync(path, await document.save());
+    expect(pixelPictures(path)).toBeGreaterThan(0);
   });
 });

@@ -1,10 +1,10 @@
-/** The sheets judged from outside: xmllint for form, rsvg-convert and a ruler of pixels for true scale. */
+/** The sheets as SVG judged from outside: xmllint and the Nu checker for form, rsvg-convert and a ruler of pixels for true scale. */
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { PNG } from 'pngjs';
 import { describe, expect, it } from 'vitest';
-import { FIRST_TRY, inFolder, runback, TENDER } from '../helpers/run.ts';
+import { FIRST_TRY, inFolder, ROOT, runback, TENDER } from '../helpers/run.ts';
 
 const DPI = 600;
 const PIXEL = 25.4 / DPI;
@@ -15,6 +15,26 @@ const wellFormed = (path: string): boolean => {
   if (ran.error) throw new Error(`xmllint is needed (Debian package libxml2-utils): ${ran.error.message}`);
   return ran.status === 0;
 };
+
+interface Fault {
+  readonly type: string;
+  readonly url: string;
+  readonly message: string;
+}
+
+const NU = join(ROOT, 'node_modules/vnu-jar/build/dist/vnu.jar');
+
+/** What the Nu HTML checker says against SVG files. */
+function faults(paths: readonly string[]): Fault[] {
+  const ran = spawnSync('java', ['-jar', NU, '--svg', '--format', 'json', '--exit-zero-always', ...paths], {
+    encoding: 'utf8',
+    maxBuffer: 64 * 1024 * 1024,
+  });
+  if (ran.error)
+    throw new Error(`java is needed (Debian package default-jre-headless): ${ran.error.message}`);
+  const { messages } = JSON.parse(ran.stderr) as { messages: Fault[] };
+  return messages.filter(({ type }) => type !== 'info');
+}
 
 function raster(path: string): PNG {
   const ran = spawnSync('rsvg-convert', ['-d', String(DPI), '-p', String(DPI), '-b', 'white', path], {
@@ -43,8 +63,8 @@ function footRule(image: PNG): number {
 describe('sheets as SVG', () => {
   it('are well-formed, titled and described', () =>
     inFolder((folder) => {
-      runback(['sheet', TENDER, '--out', folder]);
-      runback(['sheet', FIRST_TRY, '--from', 'z', '--out', folder]);
+      runback(['sheet', TENDER, '--format', 'svg', '--out', folder]);
+      runback(['sheet', FIRST_TRY, '--from', 'z', '--format', 'svg', '--out', folder]);
       const names = readdirSync(folder);
       expect(names.length).toBeGreaterThan(8);
       for (const name of names) {
@@ -56,9 +76,29 @@ describe('sheets as SVG', () => {
       }
     }));
 
+  it('are SVG by the schema, and planted faults are seen', () =>
+    inFolder((folder) => {
+      runback(['sheet', TENDER, '--format', 'svg', '--out', folder]);
+      runback(['sheet', FIRST_TRY, '--from', 'z', '--format', 'svg', '--out', folder]);
+      const paths = readdirSync(folder).map((name) => join(folder, name));
+      const svg = readFileSync(paths[0]!, 'utf8');
+      const [attribute, element] = [join(folder, 'attribute.svg'), join(folder, 'element.svg')] as const;
+      writeFileSync(attribute, svg.replace('<rect ', '<rect radius="2" '));
+      writeFileSync(element, svg.replace('</svg>', '<blink/></svg>'));
+      const seen = faults([...paths, attribute, element]);
+      expect(seen.filter(({ url }) => paths.some((path) => url === `file:${path}`))).toEqual([]);
+      const planted = (path: string): string =>
+        seen
+          .filter(({ url }) => url === `file:${path}`)
+          .map(({ message }) => message)
+          .join(' ');
+      expect(planted(attribute)).toMatch(/“radius” not allowed on element “rect”/);
+      expect(planted(element)).toMatch(/“blink” not allowed/);
+    }));
+
   it('are true to scale: a ruler laid on the print reads 100 mm', () =>
     inFolder((folder) => {
-      runback(['sheet', TENDER, '--line', 'dipstick', '--out', folder]);
+      runback(['sheet', TENDER, '--line', 'dipstick', '--format', 'svg', '--out', folder]);
       const image = raster(join(folder, readdirSync(folder)[0]!));
       expect(Math.abs(image.width * PIXEL - A4.width)).toBeLessThan(0.2);
       expect(Math.abs(image.height * PIXEL - A4.height)).toBeLessThan(0.2);
@@ -68,7 +108,7 @@ describe('sheets as SVG', () => {
 
   it('the judges see planted faults: a broken tag, a page at 97 per cent', () =>
     inFolder((folder) => {
-      runback(['sheet', TENDER, '--line', 'dipstick', '--out', folder]);
+      runback(['sheet', TENDER, '--line', 'dipstick', '--format', 'svg', '--out', folder]);
       const path = join(folder, readdirSync(folder)[0]!);
       const svg = readFileSync(path, 'utf8');
       writeFileSync(path, svg.replace('</svg>', ''));

@@ -56,7 +56,7 @@ export async function readText(path: string): Promise<string> {
  */
 export async function writeWhole(
   path: string,
-  text: string,
+  content: string | Uint8Array,
   options: { keep?: boolean } = {},
 ): Promise<void> {
   const temporary = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
@@ -66,7 +66,7 @@ export async function writeWhole(
     await mkdir(dirname(path), { recursive: true });
     const file = await open(temporary, 'w');
     try {
-      await file.writeFile(text);
+      await file.writeFile(content);
       await file.sync();
     } finally {
       await file.close();

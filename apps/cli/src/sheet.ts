@@ -1,23 +1,27 @@
-import { join } from 'node:path';
 import { Command, Option } from 'commander';
 import { type WorkedJob, type WorkedLine, workUp } from 'runback';
-import { renderSvg, sheetPages } from 'runback/sheet';
-import { createSVGWindow } from 'svgdom';
+import { sheetPages } from 'runback/sheet';
 import { EXIT, Failure } from './failure.ts';
 import { readText, writeWhole } from './files.ts';
+import { jobPdf, type LinePages, linePdf, type SheetFile, svgFiles } from './sheet-files.ts';
 import { plain } from './terminal.ts';
 
 interface SheetOptions {
   readonly out: string;
   readonly line?: readonly string[];
   readonly from: 'a' | 'z';
+  readonly format: 'pdf' | 'svg';
+  readonly one?: boolean;
 }
 
 const EXAMPLES = `
 Examples:
   runback sheet tender-7.job.json --out sheets
+  runback sheet tender-7.job.json --one --out sheets
   runback sheet tender-7.job.json --line dipstick --from z --out sheets
-A line with a failing check still gets its sheet, stamped DO NOT BEND; a line that cannot exist gets none.`;
+  runback sheet tender-7.job.json --format svg --out sheets
+A line with a failing check still gets its sheet, stamped DO NOT BEND; a line that cannot exist gets none.
+Print at 100 %, then lay a rule on the bar at the foot.`;
 
 function chosen(job: WorkedJob, ids: readonly string[] | undefined): readonly WorkedLine[] {
   if (!ids) return job.lines;
@@ -32,45 +36,55 @@ function chosen(job: WorkedJob, ids: readonly string[] | undefined): readonly Wo
   return job.lines.filter(({ line }) => ids.includes(line.id));
 }
 
-interface SheetFile {
-  readonly path: string;
-  readonly svg: string;
-}
-
-/** One SVG for each page; a line of one page is named after the line alone. */
-function filesOf(worked: WorkedLine, options: SheetOptions, checksum: string): SheetFile[] {
-  const from = options.from === 'z' ? 'Z' : 'A';
-  const pages = sheetPages(worked, { from, checksum });
-  return pages.map((page, i) => {
-    const name = `${worked.line.id}${from === 'Z' ? '-from-z' : ''}${pages.length > 1 ? `-${i + 1}` : ''}.svg`;
-    return { path: join(options.out, name), svg: renderSvg(page, createSVGWindow()) };
-  });
+/** Everything that will be written, drawn before the first file is: a fault in drawing leaves no half set behind. */
+async function drawn(
+  lines: readonly LinePages[],
+  job: WorkedJob,
+  options: SheetOptions,
+): Promise<SheetFile[]> {
+  if (options.one) return lines.length > 0 ? [await jobPdf(lines, job, options)] : [];
+  if (options.format === 'svg') return lines.flatMap((line) => svgFiles(line, options));
+  const files: SheetFile[] = [];
+  for (const line of lines) files.push(await linePdf(line, job, options));
+  return files;
 }
 
 async function write(job: WorkedJob, options: SheetOptions): Promise<void> {
   const lines = chosen(job, options.line);
-  // All pages are drawn before the first is written: a fault in drawing leaves no half set behind.
-  const sets = lines.map((worked) => (worked.centreline ? filesOf(worked, options, job.checksum) : []));
-  for (const [i, worked] of lines.entries()) {
-    const stamp = worked.verdict === 'fail' ? '  DO NOT BEND' : '';
-    if (!worked.centreline)
+  const from = options.from === 'z' ? 'Z' : 'A';
+  const possible = lines
+    .map((worked): LinePages => ({ worked, pages: sheetPages(worked, { from, checksum: job.checksum }) }))
+    .filter(({ pages }) => pages.length > 0);
+  const files = await drawn(possible, job, options);
+  for (const worked of lines)
+    if (!possible.some((line) => line.worked === worked))
       process.stdout.write(`${plain(worked.line.id)}: no sheet, this line cannot exist\n`);
-    for (const { path, svg } of sets[i] ?? []) {
-      await writeWhole(path, svg);
-      process.stdout.write(`${plain(path)}${stamp}\n`);
-    }
+  for (const { path, content, failed, missing } of files) {
+    await writeWhole(path, content);
+    process.stdout.write(`${plain(path)}${failed ? '  DO NOT BEND' : ''}\n`);
+    if (missing.length > 0)
+      process.stderr.write(
+        `${plain(path)}: the sheet cannot print ${plain(missing.join(' '))}: boxes stand there\n`,
+      );
   }
 }
 
 export function sheetCommand(done: (code: number) => void): Command {
   return new Command('sheet')
-    .description('write the bend sheet of every line, or of the lines named, as SVG (A4, mm)')
+    .description('write the bend sheet of every line, or of the lines named, as PDF (A4, mm, true to scale)')
     .argument('<job>', 'job file, or - for standard input')
     .option('--out <folder>', 'folder to write into', '.')
     .option('--line <id...>', 'only these lines')
     .addOption(new Option('--from <end>', 'end to work from').choices(['a', 'z']).default('a'))
+    .addOption(
+      new Option('--format <format>', 'pdf: a file for each line; svg: a file for each page')
+        .choices(['pdf', 'svg'])
+        .default('pdf'),
+    )
+    .option('--one', 'one PDF with the sheets of all lines, named after the job')
     .addHelpText('after', EXAMPLES)
-    .action(async (path: string, options: SheetOptions) => {
+    .action(async (path: string, options: SheetOptions, command: Command) => {
+      if (options.one && options.format === 'svg') command.error('--one makes a PDF: leave out --format svg');
       const job = workUp(await readText(path), { file: path });
       await write(job, options);
       const failed = chosen(job, options.line).some(({ verdict }) => verdict === 'fail');

@@ -1,3 +1,6 @@
+export type { Aid, AidOptions } from './aid-context.ts';
+export { aidPages } from './aid-pages.ts';
+export type { Paper } from './aid-paper.ts';
 export { layoutFaults, type TextBox, textBoxes } from './boxes.ts';
 export { type FitOptions, type Fitted, fitText } from './fit.ts';
 export { cleanText, textWidth } from './measure.ts';

@@ -1,8 +1,7 @@
 /** Blocks under each other over as many pages as they need: nothing is clipped, nothing covers its neighbour. */
-import { sizes } from './fit.ts';
 import { blockHeight, broken, type Line, shortened, wordsOf } from './lines.ts';
 import { CAP_EM } from './measure.ts';
-import { joined, type Part, type Style, typeset, zone } from './set.ts';
+import { joined, type Part, typeset, zone } from './set.ts';
 import type { Box, Weight, Zone } from './types.ts';
 
 /** Something that is never split over two pages. */
@@ -117,12 +116,8 @@ export function heading({ text, width, again }: Heading): readonly Block[] {
       ],
     }),
   };
-  return [rule, ...paragraph(text, width, { cap: 3, weight: 'bold', keep: true, ...(again ? { again } : {}) })];
-}
-
-/** The largest size of these at which a text fits on one line so wide. */
-export function oneLineCap(text: string, width: number, style: Required<Pick<Style, 'cap' | 'minCap'>>): number {
-  const em = wordsOf(text, 'regular');
-  const all = em.words.reduce((sum, word) => sum + word.em, 0) + em.spaceEm * (em.words.length - 1);
-  return sizes(style.cap, style.minCap).find((cap) => (all * cap) / CAP_EM <= width) ?? style.minCap;
+  return [
+    rule,
+    ...paragraph(text, width, { cap: 3, weight: 'bold', keep: true, ...(again ? { again } : {}) }),
+  ];
 }

@@ -62,13 +62,13 @@ function pieces({ centre: [cx, cy], radius, start, swept }: Sweep, to: Point): C
   });
 }
 
-/** Fewest equal pieces, of a quarter turn at most, that stay on the circle: the error is 2/27 r sin⁶(t/4)/cos²(t/4). */
+/** Fewest equal pieces, each about a quarter turn or less, that stay on the circle: the error is 2/27 r sin⁶(t/4)/cos²(t/4). */
 function pieceCount(radius: number, swept: number): number {
   const off = (count: number): number => {
     const quarter = swept / count / 4;
     return ((2 / 27) * radius * Math.sin(quarter) ** 6) / Math.cos(quarter) ** 2;
   };
-  let count = Math.max(1, Math.ceil((2 * swept) / Math.PI));
+  let count = Math.max(1, Math.round((2 * swept) / Math.PI));
   while (off(count) > OFF_CIRCLE) count += 1;
   return count;
 }

@@ -23,8 +23,7 @@ function draw(page: Page): string {
     lang: cleanText(page.lang),
     role: 'img',
     'font-family': FONT,
-    'font-kerning': 'none',
-    'font-variant-ligatures': 'none',
+    style: 'font-kerning:none;font-variant-ligatures:none',
     'stroke-linejoin': 'round',
   });
   // svg.js has no methods for these two.

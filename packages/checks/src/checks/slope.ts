@@ -49,7 +49,7 @@ function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
       drain.to === 'both' && lows.length > 0
         ? `At rest it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
         : `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
-    cure: ok ? null : raise(work, (line, c) => enoughAtRest(restSlope(line, drain, c), drain)),
+    cure: ok ? null : raise(work, rest, (line, c) => enoughAtRest(restSlope(line, drain, c), drain)),
   });
 }
 
@@ -63,7 +63,7 @@ function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
     ...measured(work, worst, drain.minSlopeTilted),
     verdict: ok ? 'pass' : 'fail',
     message: `In the worst attitude, ${attitude}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
-    cure: ok || takenAsNote(service, CHECK, TILTED) ? null : raise(work, fallsTilted(drain, worst)),
+    cure: ok || takenAsNote(service, CHECK, TILTED) ? null : raise(work, worst, fallsTilted(drain, worst)),
   });
 }
 
@@ -110,15 +110,16 @@ const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) =>
 });
 
 /** The shortest push of one inner point straight up or down that gives the line its fall. */
-const raise = ({ line, tools }: Work, cured: Cured): Cure | null =>
-  tools === null ? null : tools.seek(upAndDown(line), cured);
+const raise = (work: Work, { at }: SlopeExtreme, cured: Cured): Cure | null =>
+  work.tools === null ? null : work.tools.seek(upAndDown(work, at), cured);
 
-const upAndDown = (line: Line): Move[] =>
-  line.corners.slice(1, -1).flatMap((_, i) => {
-    const farthest = farthestMove(line, i + 1);
-    return [line.axes.up, scale(line.axes.up, -1)].map((direction) => ({
-      point: i + 1,
-      direction,
-      farthest,
-    }));
+/** Only a point that shapes the worst place can cure it: the corners of the bends before, at and after it. */
+const upAndDown = ({ line, centreline }: Work, at: number): Move[] => {
+  const next = centreline.bends.findIndex((bend) => bend.end >= at);
+  const i = next < 0 ? centreline.bends.length : next;
+  const points = centreline.bends.slice(Math.max(0, i - 1), i + 2).flatMap((bend) => bend.points);
+  return points.flatMap((point) => {
+    const farthest = farthestMove(line, point);
+    return [line.axes.up, scale(line.axes.up, -1)].map((direction) => ({ point, direction, farthest }));
   });
+};

@@ -1,0 +1,87 @@
+/** The files of a set of sheets, drawn but not yet written. */
+import { join } from 'node:path';
+import type { WorkedJob, WorkedLine } from 'runback';
+import type { PdfBookmark } from 'runback/pdf';
+import { type Page, renderSvg } from 'runback/sheet';
+import { createSVGWindow } from 'svgdom';
+import { sheetFonts } from './fonts.ts';
+
+export interface SheetFile {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+  /** A line in it fails a check: its pages are stamped. */
+  readonly failed: boolean;
+  /** Characters that the typeface lacks and the file shows as boxes. */
+  readonly missing: readonly string[];
+}
+
+/** The pages of one line. */
+export interface LinePages {
+  readonly worked: WorkedLine;
+  readonly pages: readonly Page[];
+}
+
+export interface Naming {
+  readonly out: string;
+  readonly from: 'a' | 'z';
+}
+
+const ending = (naming: Naming): string => (naming.from === 'z' ? '-from-z' : '');
+
+/** One SVG for each page; a line of one page is named after the line alone. */
+export function svgFiles({ worked, pages }: LinePages, naming: Naming): SheetFile[] {
+  return pages.map((page, i) => {
+    const name = `${worked.line.id}${ending(naming)}${pages.length > 1 ? `-${i + 1}` : ''}.svg`;
+    const content = renderSvg(page, createSVGWindow());
+    return { path: join(naming.out, name), content, failed: worked.verdict === 'fail', missing: [] };
+  });
+}
+
+/** One PDF with the pages of a line. */
+export async function linePdf(line: LinePages, job: WorkedJob, naming: Naming): Promise<SheetFile> {
+  const { id, name } = line.worked.line;
+  return pdf(join(naming.out, `${id}${ending(naming)}.pdf`), [line], { title: `${job.title}: ${name}` });
+}
+
+/** One PDF with the pages of all these lines, each under a bookmark of its own, named after the job. */
+export async function jobPdf(
+  lines: readonly LinePages[],
+  job: WorkedJob,
+  naming: Naming,
+): Promise<SheetFile> {
+  const path = join(naming.out, `${slug(job.title)}${ending(naming)}.pdf`);
+  let first = 0;
+  const outline = lines.map(({ worked, pages }): PdfBookmark => {
+    const at = first;
+    first += pages.length;
+    const inside = pages.length > 1 ? pages.map(({ title }, i) => ({ title, page: at + i })) : [];
+    return { title: worked.line.name, page: at, inside };
+  });
+  return pdf(path, lines, { title: job.title, outline });
+}
+
+async function pdf(
+  path: string,
+  lines: readonly LinePages[],
+  about: { readonly title: string; readonly outline?: readonly PdfBookmark[] },
+): Promise<SheetFile> {
+  // Loaded only when a PDF is asked for: the libraries behind it are the largest part of the command.
+  const [{ missingCharacters, renderPdf }, fonts] = await Promise.all([import('runback/pdf'), sheetFonts()]);
+  const pages = lines.flatMap((line) => line.pages);
+  const content = await renderPdf(pages, { ...about, fonts, lang: pages[0]?.lang ?? 'en' });
+  const failed = lines.some(({ worked }) => worked.verdict === 'fail');
+  return { path, content, failed, missing: missingCharacters(pages, fonts) };
+}
+
+/** A title as a file name: letters and digits of any script, joined by hyphens. */
+function slug(title: string): string {
+  const words = title
+    .normalize('NFC')
+    .toLowerCase()
+    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-');
+  const name = [...words]
+    .slice(0, 60)
+    .join('')
+    .replace(/^-+|-+$/gu, '');
+  return name === '' ? 'job' : name;
+}
