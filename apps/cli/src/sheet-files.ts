@@ -47,27 +47,34 @@ export async function linePdf(line: LinePages, job: WorkedJob, naming: Naming): 
 export async function jobPdf(
   lines: readonly LinePages[],
   job: WorkedJob,
-  naming: Naming,
+  { cover, ...naming }: Naming & { readonly cover: readonly Page[] },
 ): Promise<SheetFile> {
   const path = join(naming.out, `${slug(job.title)}${ending(naming)}.pdf`);
-  let first = 0;
+  let first = cover.length;
   const outline = lines.map(({ worked, pages }): PdfBookmark => {
     const at = first;
     first += pages.length;
     const inside = pages.length > 1 ? pages.map(({ title }, i) => ({ title, page: at + i })) : [];
     return { title: worked.line.name, page: at, inside };
   });
-  return pdf(path, lines, { title: job.title, outline });
+  const front = { title: 'Cover', page: 0, inside: [] };
+  return pdf(path, lines, { title: job.title, outline: [front, ...outline], cover });
+}
+
+interface About {
+  readonly title: string;
+  readonly outline?: readonly PdfBookmark[];
+  readonly cover?: readonly Page[];
 }
 
 async function pdf(
   path: string,
   lines: readonly LinePages[],
-  about: { readonly title: string; readonly outline?: readonly PdfBookmark[] },
+  { cover = [], ...about }: About,
 ): Promise<SheetFile> {
   // Loaded only when a PDF is asked for: the libraries behind it are the largest part of the command.
   const [{ missingCharacters, renderPdf }, fonts] = await Promise.all([import('runback/pdf'), sheetFonts()]);
-  const pages = lines.flatMap((line) => line.pages);
+  const pages = [...cover, ...lines.flatMap((line) => line.pages)];
   const content = await renderPdf(pages, { ...about, fonts, lang: pages[0]?.lang ?? 'en' });
   const failed = lines.some(({ worked }) => worked.verdict === 'fail');
   return { path, content, failed, missing: missingCharacters(pages, fonts) };

@@ -1,6 +1,15 @@
-import { Command, Option } from 'commander';
-import { type WorkedJob, type WorkedLine, workUp } from 'runback';
-import { sheetPages } from 'runback/sheet';
+import { Command, InvalidArgumentError, Option } from 'commander';
+import { type JobUnit, type WorkedJob, type WorkedLine, workUp } from 'runback';
+import {
+  AIDS,
+  type Aid,
+  aidPages,
+  coverPages,
+  PAGE_KINDS,
+  type Page,
+  type PageKind,
+  sheetPages,
+} from 'runback/sheet';
 import { EXIT, Failure } from './failure.ts';
 import { readText, writeWhole } from './files.ts';
 import { jobPdf, type LinePages, linePdf, type SheetFile, svgFiles } from './sheet-files.ts';
@@ -12,6 +21,26 @@ interface SheetOptions {
   readonly from: 'a' | 'z';
   readonly format: 'pdf' | 'svg';
   readonly one?: boolean;
+  readonly paper: 'a4' | 'letter';
+  readonly units?: JobUnit;
+  readonly projection?: 'first' | 'third';
+  readonly pages: readonly PageKind[];
+  readonly aids: readonly Aid[];
+}
+
+/** A list as a person types it: `bench,views`, `all` or `none`. */
+function listOf<T extends string>(known: readonly T[]): (text: string) => readonly T[] {
+  return (text) => {
+    if (text === 'all') return known;
+    if (text === 'none') return [];
+    const words = text.split(',').map((word) => word.trim());
+    const unknown = words.filter((word) => !known.includes(word as T));
+    if (unknown.length > 0)
+      throw new InvalidArgumentError(
+        `expected all, none or a list out of ${known.join(', ')}; found "${unknown.join('", "')}".`,
+      );
+    return known.filter((one) => words.includes(one));
+  };
 }
 
 const EXAMPLES = `
@@ -20,6 +49,8 @@ Examples:
   runback sheet tender-7.job.json --one --out sheets
   runback sheet tender-7.job.json --line dipstick --from z --out sheets
   runback sheet tender-7.job.json --format svg --out sheets
+  runback sheet tender-7.job.json --pages bench --paper letter --units in --out sheets
+  runback sheet tender-7.job.json --aids tape,wheel --out sheets
 A line with a failing check still gets its sheet, stamped DO NOT BEND; a line that cannot exist gets none.
 Print at 100 %, then lay a rule on the bar at the foot.`;
 
@@ -42,19 +73,37 @@ async function drawn(
   job: WorkedJob,
   options: SheetOptions,
 ): Promise<SheetFile[]> {
-  if (options.one) return lines.length > 0 ? [await jobPdf(lines, job, options)] : [];
+  if (options.one) {
+    const cover = coverPages(job, {
+      paper: options.paper,
+      ...(options.units ? { units: options.units } : {}),
+    });
+    return lines.length > 0 ? [await jobPdf(lines, job, { ...options, cover })] : [];
+  }
   if (options.format === 'svg') return lines.flatMap((line) => svgFiles(line, options));
   const files: SheetFile[] = [];
   for (const line of lines) files.push(await linePdf(line, job, options));
   return files;
 }
 
+function pagesOf(worked: WorkedLine, job: WorkedJob, options: SheetOptions): readonly Page[] {
+  const { paper, units, projection, pages, aids } = options;
+  const shared = {
+    from: options.from === 'z' ? 'Z' : 'A',
+    checksum: job.checksum,
+    paper,
+    pages,
+    ...(units ? { units } : {}),
+    ...(projection ? { projection } : {}),
+  } as const;
+  return [...sheetPages(worked, shared), ...(aids.length > 0 ? aidPages(worked, { ...shared, aids }) : [])];
+}
+
 async function write(job: WorkedJob, options: SheetOptions): Promise<void> {
   const lines = chosen(job, options.line);
-  const from = options.from === 'z' ? 'Z' : 'A';
   const possible = lines
-    .map((worked): LinePages => ({ worked, pages: sheetPages(worked, { from, checksum: job.checksum }) }))
-    .filter(({ pages }) => pages.length > 0);
+    .filter((worked) => worked.centreline !== null)
+    .map((worked): LinePages => ({ worked, pages: pagesOf(worked, job, options) }));
   const files = await drawn(possible, job, options);
   for (const worked of lines)
     if (!possible.some((line) => line.worked === worked))
@@ -71,7 +120,7 @@ async function write(job: WorkedJob, options: SheetOptions): Promise<void> {
 
 export function sheetCommand(done: (code: number) => void): Command {
   return new Command('sheet')
-    .description('write the bend sheet of every line, or of the lines named, as PDF (A4, mm, true to scale)')
+    .description('write the bend sheet of every line, or of the lines named, as PDF, true to scale')
     .argument('<job>', 'job file, or - for standard input')
     .option('--out <folder>', 'folder to write into', '.')
     .option('--line <id...>', 'only these lines')
@@ -81,9 +130,33 @@ export function sheetCommand(done: (code: number) => void): Command {
         .choices(['pdf', 'svg'])
         .default('pdf'),
     )
-    .option('--one', 'one PDF with the sheets of all lines, named after the job')
+    .option('--one', 'one PDF with a cover and the sheets of all lines, named after the job')
+    .addOption(new Option('--paper <paper>', 'paper to print on').choices(['a4', 'letter']).default('a4'))
+    .addOption(
+      new Option('--units <units>', 'units to print; left out: those of the job').choices(['mm', 'in']),
+    )
+    .addOption(
+      new Option(
+        '--projection <angle>',
+        'order of the views; left out: first in mm, third in inches',
+      ).choices(['first', 'third']),
+    )
+    .option(
+      '--pages <list>',
+      `pages to print: all, or a list out of ${PAGE_KINDS.join(', ')}`,
+      listOf(PAGE_KINDS),
+      PAGE_KINDS,
+    )
+    .option(
+      '--aids <list>',
+      `aids at 1:1 to print behind them: all, none, or a list out of ${AIDS.join(', ')}`,
+      listOf(AIDS),
+      [],
+    )
     .addHelpText('after', EXAMPLES)
     .action(async (path: string, options: SheetOptions, command: Command) => {
+      if (options.pages.length === 0 && options.aids.length === 0)
+        command.error('--pages none and no --aids leave nothing to print');
       if (options.one && options.format === 'svg') command.error('--one makes a PDF: leave out --format svg');
       const job = workUp(await readText(path), { file: path });
       await write(job, options);

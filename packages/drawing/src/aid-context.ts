@@ -2,7 +2,8 @@
 import { type BenchPlan, type BendPlan, bendPlan, roundPlan } from '@runback/bending';
 import type { WorkedLine } from '@runback/checks';
 import type { Centreline } from '@runback/geometry';
-import type { AidFrame, Paper } from './aid-paper.ts';
+import type { AidFrame } from './aid-paper.ts';
+import type { PaperName } from './frame.ts';
 import type { Part } from './set.ts';
 import type { SheetOptions } from './sheet-context.ts';
 
@@ -11,8 +12,6 @@ export const AIDS = ['tape', 'wheel', 'strip', 'cards', 'side-views'] as const;
 export type Aid = (typeof AIDS)[number];
 
 export interface AidOptions extends SheetOptions {
-  /** Default `a4`. */
-  readonly paper?: Paper;
   /** Which aids to make; default all. */
   readonly aids?: readonly Aid[];
 }
@@ -24,7 +23,7 @@ export interface AidContext {
   readonly exact: BendPlan;
   readonly plan: BenchPlan;
   readonly options: AidOptions;
-  readonly paper: Paper;
+  readonly paper: PaperName;
 }
 
 /** One page of an aid without its header and foot. */

@@ -5,7 +5,8 @@ import type { AidContext, Made } from './aid-context.ts';
 import { aidHow } from './aid-frame.ts';
 import { aidFrame } from './aid-paper.ts';
 import { roundDegrees, type Stop, sideWords, stopDegrees, stopsOf } from './aid-stops.ts';
-import { drawWheel, WHEEL_RADIUS } from './aid-wheel-disc.ts';
+import { drawWheel } from './aid-wheel-disc.ts';
+import { WHEEL_RADIUS } from './aid-wheel-plan.ts';
 import { drawPointer, POINTER } from './aid-wheel-pointer.ts';
 import { fine } from './aid-words.ts';
 import { endViewing } from './end-view.ts';
@@ -112,7 +113,9 @@ function ways(
     way('RIGHT', right),
     way('LEFT', right === 1 ? -1 : 1),
     { text: 'A stop brought round the wrong way = scrap, and end-to-end will not show it.' },
-    ...left.map((name) => ({ text: `Stop ${name}: no room for its number on the wheel, see the list.` })),
+    ...(left.length === 0
+      ? []
+      : [{ text: `No room on the wheel for the numbers ${left.join('; ')}: see the list.` }]),
   ];
   return stack(zone('ways', [box.x, box.y], [box.width, box.height]), words, { cap: 3, minCap: 1.8 }).part;
 }

@@ -1,5 +1,5 @@
 /** The columns of the bend table, in the order of the hands. */
-import { bands } from './frame.ts';
+import { TABLE_LEFT } from './frame.ts';
 import { zone } from './set.ts';
 import type { Zone } from './types.ts';
 
@@ -24,5 +24,5 @@ const AIR: Readonly<Record<Column, readonly [number, number]>> = {
 export function column(name: Column, row: string, [top, tall]: readonly [number, number]): Zone {
   const before = columns.slice(0, columns.indexOf(name)).reduce((sum, other) => sum + WIDTHS[other], 0);
   const [left, right] = AIR[name];
-  return zone(`${row} ${name}`, [bands.table.x + before + left, top], [WIDTHS[name] - left - right, tall]);
+  return zone(`${row} ${name}`, [TABLE_LEFT + before + left, top], [WIDTHS[name] - left - right, tall]);
 }

@@ -2,11 +2,12 @@
 import { type BenchPlan, roundPlan } from '@runback/bending';
 import type { WorkedJob, WorkedLine } from '@runback/checks';
 import type { JobUnit } from '@runback/job';
-import { bands, WIDTH } from './frame.ts';
+import { HEADER, type PaperName, papers, WIDTH } from './frame.ts';
 import { type Block, flow, heading, paragraph, space } from './page-flow.ts';
-import { bodyZone, footOn, type PaperName, papers } from './page-paper.ts';
+import { bodyZone } from './page-paper.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { cell, joined, type Part, pen, rect, zone } from './set.ts';
+import { foot } from './sheet-foot.ts';
 import type { Page } from './types.ts';
 import { length, size, tubeWords } from './words.ts';
 
@@ -58,7 +59,7 @@ export function coverPages(job: WorkedJob, options: CoverOptions = {}): readonly
     ...joined([
       head(covering),
       part,
-      footOn({ page: i + 1, pages: parts.length, options: { ...options, checksum: job.checksum } }),
+      foot({ page: i + 1, pages: parts.length, options: { ...options, checksum: job.checksum }, unit }),
     ]),
   }));
 }
@@ -66,7 +67,7 @@ export function coverPages(job: WorkedJob, options: CoverOptions = {}): readonly
 const VERDICT_WIDTH = 80;
 
 function head({ job, unit }: Covering): Part {
-  const { x, y } = bands.header;
+  const { x, y } = HEADER;
   const box = zone('verdict', [x + WIDTH - VERDICT_WIDTH, y], [VERDICT_WIDTH, 9.8]);
   const facts = [
     job.revision === null ? '' : `rev ${job.revision}`,
@@ -100,7 +101,7 @@ function head({ job, unit }: Covering): Part {
   ]);
 }
 
-const DATE = zone('date', [bands.header.x + WIDTH - 60, bands.header.y + 10.9], [60, 10.2]);
+const DATE = zone('date', [HEADER.x + WIDTH - 60, HEADER.y + 10.9], [60, 10.2]);
 
 function jobVerdict({ lines, verdict }: WorkedJob): string {
   const failing = lines.filter((line) => line.verdict === 'fail').length;

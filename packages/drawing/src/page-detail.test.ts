@@ -7,10 +7,11 @@ import { type ContextAsk, contextOf, randomPoints } from '../test/context.ts';
 import { texts, words, wordsIn } from '../test/texts.ts';
 import { type Ask, bench, dipstick, finding, stairs, worked } from '../test/worked.ts';
 import { layoutFaults } from './boxes.ts';
+import { papers } from './frame.ts';
 import { coverPages } from './page-cover.ts';
 import { detailBodies } from './page-detail.ts';
 import { flow, paragraph } from './page-flow.ts';
-import { bodyZone, pageOf, papers } from './page-paper.ts';
+import { bodyZone, pageOf } from './page-paper.ts';
 import { CHECK_BAR } from './sheet-foot.ts';
 import type { Page } from './types.ts';
 
@@ -18,7 +19,7 @@ const DEGREE = Math.PI / 180;
 
 function pagesOf(line: WorkedLine, ask: ContextAsk = {}): readonly Page[] {
   const context = contextOf(line, ask);
-  const bodies = detailBodies(context);
+  const bodies = detailBodies(context).map(({ body }) => body);
   return bodies.map((body, i) => pageOf({ ...context, page: i + 2, pages: bodies.length + 1 }, body));
 }
 

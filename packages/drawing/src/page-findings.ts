@@ -1,8 +1,8 @@
 /** Every finding with what was found, the limit, where it comes from and what cures it; then the cautions. */
 import type { Finding, Verdict } from '@runback/checks';
 import { type Block, heading, paragraph, space } from './page-flow.ts';
-import type { PageContext } from './page-paper.ts';
 import { figuresOf } from './page-words.ts';
+import type { SheetContext } from './sheet-context.ts';
 
 const CAP = 2.5;
 const SMALL = 2.1;
@@ -11,7 +11,7 @@ const ORDER: readonly Verdict[] = ['fail', 'note', 'pass'];
 const WORD: Readonly<Record<Verdict, string>> = { fail: 'FAIL', note: 'NOTE', pass: 'pass' };
 
 /** Failures first, then notes, then what passes. */
-export function findingBlocks({ worked, plan }: PageContext, width: number): readonly Block[] {
+export function findingBlocks({ worked, plan }: SheetContext, width: number): readonly Block[] {
   const count = (verdict: Verdict): number => worked.findings.filter((f) => f.verdict === verdict).length;
   const title = `FINDINGS: ${count('fail')} fail, ${count('note')} to note, ${count('pass')} pass`;
   const numbers =
@@ -31,7 +31,7 @@ export function findingBlocks({ worked, plan }: PageContext, width: number): rea
   ];
 }
 
-function oneFinding(finding: Finding, unit: PageContext['plan']['unit'], width: number): readonly Block[] {
+function oneFinding(finding: Finding, unit: SheetContext['plan']['unit'], width: number): readonly Block[] {
   const { verdict, message, cure, basis } = finding;
   const figures = figuresOf(finding, unit);
   const basics = [figures, basis === '' ? '' : `basis: ${basis}`].filter((text) => text !== '').join(' · ');
@@ -51,7 +51,7 @@ function oneFinding(finding: Finding, unit: PageContext['plan']['unit'], width: 
 }
 
 /** All that was said to be careful about, each once. */
-export function cautionBlocks({ worked: { line } }: PageContext, width: number): readonly Block[] {
+export function cautionBlocks({ worked: { line } }: SheetContext, width: number): readonly Block[] {
   const said = [
     ...line.tube.material.cautions,
     ...line.service.cautions,

@@ -2,15 +2,15 @@
 import type { BenchPlan } from '@runback/bending';
 import type { LineEnd } from '@runback/job';
 import { type Block, heading, paragraph, space } from './page-flow.ts';
-import type { PageContext } from './page-paper.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { exact, exactDegrees } from './page-words.ts';
 import { cell, joined, line, pen, rect, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
 
 const CAP = 2.5;
 
 /** Ends, nuts, sleeves, ports: one column for A, one for Z. */
-export function endBlocks({ worked, plan }: PageContext, width: number): readonly Block[] {
+export function endBlocks({ worked, plan }: SheetContext, width: number): readonly Block[] {
   const { endA, endZ } = worked.line;
   const columns: readonly TableColumn[] = [
     { head: '', width: width * 0.22, weight: 'bold' },

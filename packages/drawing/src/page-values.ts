@@ -4,14 +4,15 @@ import type { ClearanceRow } from '@runback/checks';
 import { cautionBlocks, findingBlocks } from './page-findings.ts';
 import { endBlocks, proofBlocks } from './page-fitting.ts';
 import { type Block, flow, heading, paragraph, space } from './page-flow.ts';
-import { type Body, bodyZone, type PageContext } from './page-paper.ts';
+import { type Body, bodyZone } from './page-paper.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { exact, exactDegrees, exactInTable, leavesWords, placeWords, slopeWords } from './page-words.ts';
+import type { SheetContext } from './sheet-context.ts';
 
 const CAP = 2.5;
 
 /** As many pages as the values need; at least one. */
-export function valueBodies(context: PageContext): readonly Body[] {
+export function valueBodies(context: SheetContext): readonly Body[] {
   const place = bodyZone(context.options.paper);
   const blocks = [
     ...head(context, place.width),
@@ -37,7 +38,7 @@ function section(title: string, texts: readonly string[], width: number): readon
   ];
 }
 
-function head({ plan }: PageContext, width: number): readonly Block[] {
+function head({ plan }: SheetContext, width: number): readonly Block[] {
   const unit = plan.unit === 'mm' ? 'mm' : 'inches';
   const text = `Worked exactly, in ${unit} and degrees, before rounding for the bench. Bend by page 1, not by these.`;
   return [
@@ -60,7 +61,7 @@ const BEND_COLUMNS = [
   ['bend and measure, from', 30],
 ] as const;
 
-function bendTable(context: PageContext, width: number): readonly Block[] {
+function bendTable(context: SheetContext, width: number): readonly Block[] {
   const { plan } = context;
   const last = lastWords(context);
   if (plan.rows.length === 0)
@@ -87,7 +88,7 @@ function bendTable(context: PageContext, width: number): readonly Block[] {
   ];
 }
 
-function cells({ plan }: PageContext, { exact: row, bend, bendFromA }: BenchRow): readonly string[] {
+function cells({ plan }: SheetContext, { exact: row, bend, bendFromA }: BenchRow): readonly string[] {
   const say = (mm: number): string => exactInTable(mm, plan.unit);
   const { from, distance } = row.measured;
   const behind = { end: `END ${plan.from}`, back: 'back of last bend', corner: 'last corner' };
@@ -105,7 +106,7 @@ function cells({ plan }: PageContext, { exact: row, bend, bendFromA }: BenchRow)
   ];
 }
 
-function lastWords({ plan, worked }: PageContext): string {
+function lastWords({ plan, worked }: SheetContext): string {
   const bends = plan.rows.length;
   const length = worked.centreline?.length ?? 0;
   const exactPlan = worked.plan;
@@ -123,7 +124,7 @@ function lastWords({ plan, worked }: PageContext): string {
     .join(' ');
 }
 
-function slopeParagraphs(context: PageContext): readonly string[] {
+function slopeParagraphs(context: SheetContext): readonly string[] {
   const { slope } = context.worked;
   const { unit } = context.plan;
   if (slope === null) return [slopeWords(context)];
@@ -140,7 +141,7 @@ function slopeParagraphs(context: PageContext): readonly string[] {
   return [slopeWords(context), `${low} ${high}`];
 }
 
-function clipWords({ worked, plan }: PageContext): string {
+function clipWords({ worked, plan }: SheetContext): string {
   const { clips, clipSpacing } = worked.line;
   if (clips === null) return 'The job gives no clips.';
   const list = clips.length === 0 ? 'none' : clips.map((at) => exact(at, plan.unit)).join(' · ');
@@ -157,7 +158,7 @@ const KIND: Readonly<Record<ClearanceRow['kind'], string>> = {
   self: 'itself',
 };
 
-function clearanceTable(context: PageContext, width: number): readonly Block[] {
+function clearanceTable(context: SheetContext, width: number): readonly Block[] {
   const { worked, plan } = context;
   if (worked.clearance.length === 0)
     return section('CLEARANCES', ['The job gives nothing to keep clear of.'], width);

@@ -1,11 +1,12 @@
 /** Pages of bend pictures: for each bend what to see and what to do, in the order of the hands. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
-import { type Body, bodyZone, type PageContext } from './page-paper.ts';
+import { type Body, bodyZone } from './page-paper.ts';
 import { bendPicture } from './picture-bend.ts';
 import { project } from './picture-project.ts';
 import { besideOf } from './picture-scene.ts';
 import { cell, joined, line, type Part, pen, rect, type Style, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
 import type { Box, Item, Point, Zone } from './types.ts';
 import { degrees, length } from './words.ts';
 
@@ -15,7 +16,7 @@ const TALLEST = 100;
 const PICTURE_WIDTH = 112;
 
 /** The pages; none for a tube without bends. */
-export function pictureBodies(context: PageContext): readonly Body[] {
+export function pictureBodies(context: SheetContext): readonly Body[] {
   const { plan } = context;
   const pages = Math.ceil(plan.rows.length / PER_PAGE);
   const perPage = Math.ceil(plan.rows.length / Math.max(1, pages));
@@ -25,7 +26,7 @@ export function pictureBodies(context: PageContext): readonly Body[] {
   }));
 }
 
-function page(context: PageContext, rows: readonly BenchRow[], perPage: number): Part {
+function page(context: SheetContext, rows: readonly BenchRow[], perPage: number): Part {
   const body = bodyZone(context.options.paper);
   const tall = Math.min(TALLEST, (body.height - HEAD) / perPage);
   return joined([
@@ -101,7 +102,7 @@ function seenFrom({ bench, from, free }: BenchPlan): string {
     : `as you see them from FREE (END ${free}), behind the stock`;
 }
 
-function strip({ plan, worked }: PageContext, row: BenchRow, box: Box): Part {
+function strip({ plan, worked }: SheetContext, row: BenchRow, box: Box): Part {
   const { x, y, width, height } = box;
   const name = `picture ${row.bend}`;
   const place = zone(name, [x, y + 1.6], [PICTURE_WIDTH, height - 2.6]);

@@ -1,14 +1,13 @@
 import type { BenchPlan, OrderStep } from '@runback/bending';
 import type { WorkedLine } from '@runback/checks';
-import { bands } from './frame.ts';
 import { cell, joined, line, pen, zone } from './set.ts';
-import type { SheetContext } from './sheet-context.ts';
+import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
 import { height, length } from './words.ts';
 
 /** What to check and to do when the last bend is made. */
-export function after({ plan, worked }: SheetContext): Stacked {
-  const { x, y, width, height: tall } = bands.after;
+export function after({ plan, worked, options }: SheetContext): Stacked {
+  const { x, y, width, height: tall } = frameOf(options).bands.after;
   const body = zone('after', [x, y + 6.6], [width, tall - 9]);
   const words = [...checks(plan), ...ends(plan), ...clips(worked, plan)];
   const list = stackOrPoint(body, words, { cap: 4.5, minCap: 2.1, columns: 2 });

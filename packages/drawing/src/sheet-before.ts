@@ -1,4 +1,4 @@
-import { bands } from './frame.ts';
+import { BEFORE } from './frame.ts';
 import { cell, joined, line, pen, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
@@ -8,7 +8,7 @@ const SAW_WIDTH = 66;
 
 /** How long to saw, and what to do, in order, before the first bend. */
 export function before({ plan }: SheetContext): Stacked {
-  const { x, y, width, height } = bands.before;
+  const { x, y, width, height } = BEFORE;
   const steps = zone('steps', [x + SAW_WIDTH + 4, y + 2.2], [width - SAW_WIDTH - 4, height - 4]);
   const list = stackOrPoint(steps, beforeSteps(plan.order.steps), { cap: 4, minCap: 2.1, columns: 2 });
   const part = joined([

@@ -1,13 +1,12 @@
 import type { Finding } from '@runback/checks';
 import type { Bench } from '@runback/job';
-import { bands } from './frame.ts';
 import { joined, line, pen, zone } from './set.ts';
-import type { SheetContext } from './sheet-context.ts';
+import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
 
 /** How a turn goes wrong, what fails, the other cautions, how many checks pass, what notes: in two columns. */
 export function cautions(context: SheetContext, how: { pointer: string; minCap: number }): Stacked {
-  const { x, y, width, height } = bands.cautions;
+  const { x, y, width, height } = frameOf(context.options).bands.cautions;
   const place = zone('cautions', [x, y + 1.8], [width, height - 3]);
   const { fails, rest } = findingWords(context.worked.findings);
   const words = [...turning(context), ...fails, ...cautionWords(context), ...rest];

@@ -1,6 +1,7 @@
 import type { BenchPlan, EndName } from '@runback/bending';
 import type { WorkedLine } from '@runback/checks';
 import type { JobUnit } from '@runback/job';
+import { type Frame, frames, type PaperName } from './frame.ts';
 
 /** What a sheet needs besides the worked line. */
 export interface SheetOptions {
@@ -16,7 +17,21 @@ export interface SheetOptions {
   readonly jobTitle?: string;
   /** BCP 47 language of the page; default `en`. */
   readonly lang?: string;
+  /** Default A4. */
+  readonly paper?: PaperName;
+  /** Which side of a view its neighbour stands on; default first-angle in mm, third-angle in inches. */
+  readonly projection?: 'first' | 'third';
+  /** Which pages; default all. The bench pages stand first whatever the order here. */
+  readonly pages?: readonly PageKind[];
 }
+
+/** The table for the bender; a picture of each bend; the whole line in views; the exact values and findings. */
+export type PageKind = 'bench' | 'pictures' | 'views' | 'values';
+
+export const PAGE_KINDS: readonly PageKind[] = ['bench', 'pictures', 'views', 'values'];
+
+/** The places on the paper of a sheet. */
+export const frameOf = ({ paper = 'a4' }: Pick<SheetOptions, 'paper'>): Frame => frames[paper];
 
 /** What every part of one page is drawn from. */
 export interface SheetContext {

@@ -1,25 +1,42 @@
-import { bands } from './frame.ts';
+import type { JobUnit } from '@runback/job';
 import { cell, joined, type Part, pen, zone } from './set.ts';
-import type { SheetContext } from './sheet-context.ts';
+import { frameOf, type SheetContext, type SheetOptions } from './sheet-context.ts';
 import type { Item } from './types.ts';
 
 /** Length of the bar that shows whether the print is true to scale. mm */
 export const CHECK_BAR = 100;
 const TICK = 2.2;
 
+interface Bar {
+  readonly length: number;
+  readonly parts: number;
+  readonly name: string;
+}
+
+const bars: Readonly<Record<JobUnit, Bar>> = {
+  mm: { length: CHECK_BAR, parts: 10, name: '100 mm' },
+  in: { length: 4 * 25.4, parts: 8, name: '4 in' },
+};
+
+export interface Footing extends Pick<SheetContext, 'page' | 'pages'> {
+  readonly options: Pick<SheetOptions, 'paper' | 'checksum'>;
+  readonly unit: JobUnit;
+}
+
 /** The bar to lay a rule on, the page number, the checksum of the job. */
-export function foot({ page, pages, options }: SheetContext): Part {
-  const { x, y, width } = bands.foot;
-  const right = x + CHECK_BAR + 6;
+export function foot({ page, pages, options, unit }: Footing): Part {
+  const { x, y, width } = frameOf(options).bands.foot;
+  const { length, name } = bars[unit];
+  const right = x + length + 6;
   return joined([
-    { zones: [], items: bar(x + 0.3, y + 2.4) },
+    { zones: [], items: bar(x + 0.3, y + 2.4, bars[unit]) },
     cell(
-      zone('bar words', [x, y + 4], [CHECK_BAR, 4]),
-      '100 mm between the end ticks: measure it before you use a print',
+      zone('bar words', [x, y + 4], [length, 4]),
+      `${name} between the end ticks: measure it before you use a print`,
       { cap: 2.2, minCap: 1.7 },
     ),
     cell(
-      zone('foot', [right, y + 0.8], [width - CHECK_BAR - 6, 4.4]),
+      zone('foot', [right, y + 0.8], [width - length - 6, 4.4]),
       `page ${page} of ${pages} · job ${options.checksum}`,
       {
         cap: 2.5,
@@ -30,16 +47,17 @@ export function foot({ page, pages, options }: SheetContext): Part {
   ]);
 }
 
-function bar(x: number, y: number): Item[] {
+function bar(x: number, y: number, { length, parts }: Bar): Item[] {
   const tick = (at: number, size: number): Item => ({
     kind: 'line',
     from: [x + at, y - size],
     to: [x + at, y],
     stroke: pen(0.25),
   });
+  const between = Array.from({ length: parts - 1 }, (_, i) => i + 1);
   return [
-    { kind: 'line', from: [x, y], to: [x + CHECK_BAR, y], stroke: pen(0.25), name: 'check-bar' },
-    ...[0, CHECK_BAR].map((at) => tick(at, TICK)),
-    ...[1, 2, 3, 4, 5, 6, 7, 8, 9].map((i) => tick((i * CHECK_BAR) / 10, i === 5 ? TICK * 0.8 : TICK * 0.45)),
+    { kind: 'line', from: [x, y], to: [x + length, y], stroke: pen(0.25), name: 'check-bar' },
+    ...[0, length].map((at) => tick(at, TICK)),
+    ...between.map((i) => tick((i * length) / parts, i === parts / 2 ? TICK * 0.8 : TICK * 0.45)),
   ];
 }

@@ -1,10 +1,10 @@
-import { bands } from './frame.ts';
+import { HEADER } from './frame.ts';
 import { cell, joined, type Part, pen, rect, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Zone } from './types.ts';
 import { dieWords, handWords, springWords, tubeWords } from './words.ts';
 
-const { x: LEFT, y: TOP, width: WIDTH } = bands.header;
+const { x: LEFT, y: TOP, width: WIDTH } = HEADER;
 const RIGHT = LEFT + WIDTH;
 const HAND_WIDTH = 80;
 const UNIT_WIDTH = 27;

@@ -4,7 +4,7 @@ import type { JobUnit } from '@runback/job';
 import { type Column, column } from './columns.ts';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { fitText } from './fit.ts';
-import { bands, ROW_HEIGHT } from './frame.ts';
+import { ROW_HEIGHT, TABLE_LEFT, WIDTH } from './frame.ts';
 import { textWidth } from './measure.ts';
 import { cell, joined, line, type Part, pen, rect, type Style } from './set.ts';
 import type { Zone } from './types.ts';
@@ -25,7 +25,7 @@ const ROW_GREY = 0.92;
 const NUMBER = { cap: 6, minCap: 4, weight: 'bold' } as const satisfies Style;
 
 export function tableRow(row: BenchRow, place: RowPlace): Part {
-  const { x, width } = bands.table;
+  const [x, width] = [TABLE_LEFT, WIDTH];
   const { top, grey, plan } = place;
   const background = grey ? [rect({ x, y: top, width, height: ROW_HEIGHT }, { fill: ROW_GREY })] : [];
   return joined([

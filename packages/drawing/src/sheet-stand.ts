@@ -1,6 +1,6 @@
 import type { BenchPlan } from '@runback/bending';
 import type { Bench } from '@runback/job';
-import { bands } from './frame.ts';
+import { STAND } from './frame.ts';
 import { joined, line, type Part, pen, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import { type Paragraph, stack } from './stack.ts';
@@ -8,7 +8,7 @@ import { formerSide, STAND_SIZE, standPicture } from './stand-picture.ts';
 
 /** Where the operator stands and which end is in which hand: what the turn words of this page hang on. */
 export function stand({ plan }: SheetContext): Part {
-  const { x, y, width, height } = bands.stand;
+  const { x, y, width, height } = STAND;
   if (plan.rows.length === 0) return joined([]);
   const picture = zone('stand picture', [x, y + 1], STAND_SIZE);
   const words = zone('stand words', [x + STAND_SIZE[0] + 5, y + 2], [width - STAND_SIZE[0] - 5, height - 3]);

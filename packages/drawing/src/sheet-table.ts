@@ -1,17 +1,19 @@
 import type { BenchPlan, Park } from '@runback/bending';
 import { type Column, column, columns } from './columns.ts';
 import { endViewing } from './end-view.ts';
-import { bands, ROW_HEIGHT, ROWS_PER_PAGE, TABLE_HEAD } from './frame.ts';
+import { ROW_HEIGHT, TABLE_HEAD } from './frame.ts';
 import { cell, joined, line, type Part, pen, type Style, zone } from './set.ts';
-import type { SheetContext } from './sheet-context.ts';
+import { frameOf, type SheetContext } from './sheet-context.ts';
 import { figures, type RowPlace, tableRow } from './sheet-row.ts';
 import { type Paragraph, type Stacked, stack, stackOrPoint } from './stack.ts';
+import type { Zone } from './types.ts';
 import { degrees, length, missWords } from './words.ts';
 
 /** The bend table: the rows of one page, what there is to say about them all, and `more` where there is room. */
 export function table(context: SheetContext, more: readonly Paragraph[]): Stacked {
-  const { plan, page } = context;
-  const rows = plan.rows.slice((page - 1) * ROWS_PER_PAGE, page * ROWS_PER_PAGE);
+  const { plan, page, options } = context;
+  const { bands, rowsPerPage } = frameOf(options);
+  const rows = plan.rows.slice((page - 1) * rowsPerPage, page * rowsPerPage);
   const { x, y, width } = bands.table;
   const end = y + TABLE_HEAD + Math.max(1, rows.length) * ROW_HEIGHT;
   const rules = [line([x, y], [x + width, y], pen(0.8)), line([x, end], [x + width, end], pen(0.8))];
@@ -19,8 +21,9 @@ export function table(context: SheetContext, more: readonly Paragraph[]): Stacke
   const body = rows.map((row, i) =>
     tableRow(row, { ...shared, top: y + TABLE_HEAD + i * ROW_HEIGHT, grey: i % 2 === 1 }),
   );
-  const below = notes(end, [...noteWords(context), ...more]);
-  const top = rows.length === 0 ? straight() : head(plan);
+  const under = { ...bands.table, y: end, height: y + bands.table.height - end };
+  const below = notes(under, [...noteWords(context), ...more]);
+  const top = rows.length === 0 ? straight(bands.table) : head(plan, y);
   return { ...below, part: joined([top, ...body, { zones: [], items: rules }, below.part]) };
 }
 
@@ -43,8 +46,7 @@ function columnsOfFigures({ rows, unit }: BenchPlan): Pick<RowPlace, 'bends' | '
   };
 }
 
-function straight(): Part {
-  const { x, y, width } = bands.table;
+function straight({ x, y, width }: Zone): Part {
   const place = zone('straight', [x, y + 2], [width, TABLE_HEAD + ROW_HEIGHT - 4]);
   return cell(place, 'STRAIGHT TUBE: no bends', { cap: 6, minCap: 4, weight: 'bold' });
 }
@@ -59,8 +61,8 @@ const HEADS: Readonly<Record<Column, string>> = {
   check: 'CHECK BEFORE YOU PULL',
 };
 
-function head(plan: BenchPlan): Part {
-  const span = [bands.table.y + 0.8, TABLE_HEAD - 1.6] as const;
+function head(plan: BenchPlan, y: number): Part {
+  const span = [y + 0.8, TABLE_HEAD - 1.6] as const;
   const style: Style = { cap: 3, minCap: 2, weight: 'bold', lines: 2, at: 'bottom', first: 'wrap' };
   const right = new Set<Column>(['mark', 'dial']);
   return joined([
@@ -78,9 +80,8 @@ function head(plan: BenchPlan): Part {
 }
 
 /** Under the last row: where marks run from, what rounding costs, where nuts wait, where the rest is. */
-function notes(end: number, words: readonly Paragraph[]): Stacked {
-  const { x, y, width, height } = bands.table;
-  const place = zone('below table', [x, end + 1.4], [width, y + height - end - 2.4]);
+function notes({ x, y, width, height }: Zone, words: readonly Paragraph[]): Stacked {
+  const place = zone('below table', [x, y + 1.4], [width, height - 2.4]);
   const list = stack(place, words, { cap: 3, minCap: 2.2, columns: 2 });
   if (list.left.length === 0) return list;
   // Under seven rows there is little room: one running text holds more than a list.
@@ -93,11 +94,11 @@ function notes(end: number, words: readonly Paragraph[]): Stacked {
     : stackOrPoint(place, words, { cap: 2.2, minCap: 2.2, columns: 2 });
 }
 
-function noteWords({ plan, page, pages }: SheetContext): Paragraph[] {
+function noteWords({ plan, page, pages, options }: SheetContext): Paragraph[] {
   const { order, hook, miss, free, rows, unit } = plan;
   const marks = rows.length === 0 ? [] : [`Every mark is measured from the ${hook.words}.`];
   if (page < pages) {
-    const next = `Bends ${page * ROWS_PER_PAGE + 1} to ${rows.length} follow on page ${page + 1}.`;
+    const next = `Bends ${page * frameOf(options).rowsPerPage + 1} to ${rows.length} follow on page ${page + 1}.`;
     return [{ text: next, weight: 'bold' }, ...marks.map((text) => ({ text }))];
   }
   const last =

@@ -7,7 +7,7 @@ import { layoutFaults } from './boxes.ts';
 import { sheetPages } from './sheet.ts';
 import type { Page } from './types.ts';
 
-const options = { checksum: 'a1b2c3d4' };
+const options = { checksum: 'a1b2c3d4', pages: ['bench'] } as const;
 const sheet = (ask: Ask, from: 'A' | 'Z' = 'A'): readonly Page[] =>
   sheetPages(worked(ask), { ...options, from });
 const first = (ask: Ask, from: 'A' | 'Z' = 'A'): Page => sheet(ask, from)[0]!;
@@ -73,6 +73,37 @@ describe('page 1', () => {
     expect(wordsIn(page, 'after')).toContain('Clips from finished END A: 150 · 320');
     expect(wordsIn(page, 'date')).toBe('date, by');
     expect(wordsIn(page, 'foot')).toBe('page 1 of 1 · job a1b2c3d4');
+  });
+
+  it('on Letter has a shorter table and its foot on the paper', () => {
+    const pages = sheetPages(worked({ points: stairs(7), radius: 36 }), { ...options, paper: 'letter' });
+    expect(pages.map(({ width, height }) => [width, height])).toEqual([
+      [215.9, 279.4],
+      [215.9, 279.4],
+    ]);
+    expect(sheet({ points: stairs(7), radius: 36 })).toHaveLength(1);
+    expect(wordsIn(pages[0]!, 'foot')).toContain('page 1 of 2');
+  });
+
+  it('in inches has a check bar of exactly 4 in', () => {
+    const [page] = sheetPages(worked({ points: dipstick }), { ...options, units: 'in' });
+    const [bar] = named(page!.items, 'check-bar');
+    if (bar?.kind !== 'line') throw new Error('no check bar');
+    expect(bar.to[0] - bar.from[0]).toBeCloseTo(101.6, 9);
+    expect(wordsIn(page!, 'bar words')).toContain('4 in between');
+  });
+
+  it('has all pages unless told otherwise, the bench first, numbered through', () => {
+    const all = sheetPages(worked({ points: dipstick }), { checksum: 'a1b2c3d4' });
+    expect(all.length).toBeGreaterThanOrEqual(4);
+    expect(wordsIn(all[0]!, 'foot')).toBe(`page 1 of ${all.length} · job a1b2c3d4`);
+    expect(wordsIn(all.at(-1)!, 'foot')).toBe(`page ${all.length} of ${all.length} · job a1b2c3d4`);
+    const some = sheetPages(worked({ points: dipstick }), {
+      checksum: 'a1b2c3d4',
+      pages: ['views', 'bench'],
+    });
+    expect(some).toHaveLength(2);
+    expect(some[0]!.title).toContain('bend sheet');
   });
 
   it('has a check bar of exactly 100 mm between its end ticks', () => {
@@ -190,12 +221,12 @@ describe('findings', () => {
     expect(named(first({ points: dipstick, findings: [note] }).items, 'do-not-bend')).toEqual([]);
   });
 
-  it('loses no word when there are too many: the rest is on the last page, and page 1 says so', () => {
+  it('loses no word when there are too many: the rest is on a later page, and page 1 says so', () => {
     const many = Array.from({ length: 60 }, (_, i) =>
       finding('note', `Note number ${i} says something of some length here.`),
     );
     const pages = sheet({ points: stairs(7), radius: 36, findings: many });
-    expect(wordsIn(pages[0]!, 'cautions')).toContain('MORE on the last page.');
+    expect(wordsIn(pages[0]!, 'cautions')).toContain('MORE on a later page.');
     const all = pages.map(words).join(' ');
     for (let i = 0; i < 60; i++) expect(all).toContain(`Note number ${i} says`);
     expect(wordsIn(pages.at(-1)!, 'foot')).toContain(`page ${pages.length} of ${pages.length}`);
@@ -256,10 +287,11 @@ describe('every page', () => {
     ),
   });
 
-  it('keeps every text in its zone and off every other, whatever the job', () => {
+  it('keeps every text in its zone and off every other, whatever the job, on A4 and Letter', () => {
     fc.assert(
-      fc.property(ask, fc.constantFrom('A', 'Z'), (asked, from) => {
-        for (const page of sheet(asked, from)) expect(layoutFaults(page)).toEqual([]);
+      fc.property(ask, fc.constantFrom('A', 'Z'), fc.constantFrom('a4', 'letter'), (asked, from, paper) => {
+        for (const page of sheetPages(worked(asked), { ...options, from, paper }))
+          expect(layoutFaults(page)).toEqual([]);
       }),
       { seed: 42, numRuns: 60 },
     );

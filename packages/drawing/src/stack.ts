@@ -17,7 +17,7 @@ export interface StackStyle {
   readonly minCap: number;
   /** Columns allowed; fewer are tried first. Default 1. */
   readonly columns?: number;
-  /** What the last line says where paragraphs are left over; default: that they are on the last page. */
+  /** What the last line says where paragraphs are left over; default: that they are on a later page. */
   readonly pointer?: string;
 }
 
@@ -41,12 +41,12 @@ export function stack(zone: Zone, paragraphs: readonly Paragraph[], style: Stack
   return fill(zone, measured, { cap: minCap, count: columns });
 }
 
-export const ON_LAST_PAGE = 'MORE on the last page.';
+export const ON_A_LATER_PAGE = 'MORE on a later page.';
 
 /** The same, but where paragraphs are left over the last line says where they are. */
 export function stackOrPoint(zone: Zone, paragraphs: readonly Paragraph[], style: StackStyle): Stacked {
   const all = stack(zone, paragraphs, style);
-  const pointer: Paragraph = { text: style.pointer ?? ON_LAST_PAGE, weight: 'bold' };
+  const pointer: Paragraph = { text: style.pointer ?? ON_A_LATER_PAGE, weight: 'bold' };
   if (all.left.length === 0) return all;
   for (let kept = paragraphs.length - all.left.length; ; kept--) {
     const set = stack(zone, [...paragraphs.slice(0, kept), pointer], { ...style, cap: style.minCap });

@@ -1,4 +1,4 @@
-import { PAPER } from './frame.ts';
+import { type PaperName, papers } from './frame.ts';
 import { textWidth } from './measure.ts';
 import { pen } from './set.ts';
 import type { GroupItem } from './types.ts';
@@ -9,12 +9,13 @@ const CAP = 25;
 const TURN = -54;
 
 /** Across the page in outline: nobody bends by this sheet, yet every figure on it can be read. */
-export function stamp(): GroupItem {
+export function stamp(paper: PaperName = 'a4'): GroupItem {
+  const { width, height } = papers[paper];
   const longest = textWidth(WORDS, CAP, 'bold');
   const cap = (CAP * Math.min(longest, STAMP_LENGTH)) / longest;
   return {
     kind: 'group',
-    at: [PAPER.width / 2, PAPER.height / 2],
+    at: [width / 2, height / 2],
     turn: TURN,
     name: 'do-not-bend',
     items: [

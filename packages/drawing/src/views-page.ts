@@ -1,9 +1,10 @@
 /** The page of the whole line: one isometric picture and three views. */
 import type { BenchPlan } from '@runback/bending';
 import type { Centreline, MachineAxes } from '@runback/geometry';
-import { type Body, bodyZone, type PageContext } from './page-paper.ts';
+import { type Body, bodyZone } from './page-paper.ts';
 import { isometric } from './picture-project.ts';
 import { cell, joined, line, type Part, pen, zone } from './set.ts';
+import type { SheetContext } from './sheet-context.ts';
 import type { Point, Zone } from './types.ts';
 import { axesPicture } from './views-axes.ts';
 import { scaleWords, standardScale } from './views-scale.ts';
@@ -16,13 +17,13 @@ const HEAD = 6;
 const STRIP = 17;
 
 /** One page; nothing for a line that cannot exist. */
-export function viewBodies(context: PageContext): readonly Body[] {
+export function viewBodies(context: SheetContext): readonly Body[] {
   const { centreline } = context.worked;
   if (centreline === null) return [];
   return [{ name: 'whole line', part: page(context, subjectOf(context, centreline)) }];
 }
 
-function subjectOf({ worked, plan }: PageContext, centreline: Centreline): Subject {
+function subjectOf({ worked, plan }: SheetContext, centreline: Centreline): Subject {
   const bends = centreline.bends.length;
   return {
     centreline,
@@ -32,10 +33,10 @@ function subjectOf({ worked, plan }: PageContext, centreline: Centreline): Subje
   };
 }
 
-export const projectionAngle = ({ options, plan }: PageContext): 'first' | 'third' =>
+export const projectionAngle = ({ options, plan }: SheetContext): 'first' | 'third' =>
   options.projection ?? (plan.unit === 'mm' ? 'first' : 'third');
 
-function page(context: PageContext, subject: Subject): Part {
+function page(context: SheetContext, subject: Subject): Part {
   const { worked, plan, options } = context;
   const body = bodyZone(options.paper);
   const angle = projectionAngle(context);
