@@ -232,7 +232,13 @@ function namesPage(): Page {
 }
 
 const unescaped = (word: string): string =>
-  word.replaceAll('&lt;', '<').replaceAll('&gt;', '>').replaceAll('&quot;', '"').replaceAll('&amp;', '&');
+  word
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&quot;', '"')
+    .replaceAll('&apos;', "'")
+    .replaceAll('&#39;', "'")
+    .replaceAll('&amp;', '&');
 
 /** Where pdftotext sees each word: left and right edge in mm. */
 const wordBoxes = (path: string) =>
@@ -244,15 +250,14 @@ const wordBoxes = (path: string) =>
     right: Number(right) * POINT,
   }));
 
-/** How far a text is read from where it was set, at its worse edge. mm */
+/** How far a text is read from where it was set, at its worse edge: its first word at the left, its last at the right. mm */
 function offPlace(seen: ReturnType<typeof wordBoxes>, { item, x, width }: TextBox): number {
   const words = item.text.split(' ');
-  const off = seen.flatMap(({ left }, i) => {
-    const run = seen.slice(i, i + words.length);
-    if (run.map(({ word }) => word).join(' ') !== item.text) return [];
-    return [Math.max(Math.abs(left - x), Math.abs(run.at(-1)!.right - x - width))];
-  });
-  return Math.min(...off);
+  const first = seen.filter(({ word }) => word === words[0]).map(({ left }) => Math.abs(left - x));
+  const last = seen
+    .filter(({ word }) => word === words.at(-1))
+    .map(({ right }) => Math.abs(right - x - width));
+  return Math.max(Math.min(...first), Math.min(...last));
 }
 
 describe('words', () => {

@@ -29,8 +29,18 @@ function decode(bytes: Uint8Array, name: string): string {
   try {
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
   } catch {
-    throw new Failure(`${name}: this is not a text file (UTF-8 expected)`, EXIT.notUnderstood);
+    throw new Failure(
+      `${name}:${firstOdd(bytes)}: this is not a text file (UTF-8 expected)`,
+      EXIT.notUnderstood,
+    );
   }
+}
+
+/** Line and column of the first byte that is no text. */
+function firstOdd(bytes: Uint8Array): string {
+  const before = new TextDecoder().decode(bytes).split('\uFFFD')[0] ?? '';
+  const lines = before.split('\n');
+  return `${lines.length}:${(lines.at(-1)?.length ?? 0) + 1}`;
 }
 
 /** Reads a text file, or standard input for `-`. */

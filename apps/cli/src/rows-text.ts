@@ -134,9 +134,9 @@ interface Numbered {
   readonly cells: readonly string[];
 }
 
+/** The first line names the columns when it has nothing but words in it. */
 function header(first: Numbered | undefined, file: string): readonly Column[] | null {
-  if (!first || !first.cells.some((cell) => /^[a-z]/i.test(cell) && !/^(left|right|on|back)$/i.test(cell)))
-    return null;
+  if (!first?.cells.every((cell) => /^[a-z]/i.test(cell))) return null;
   const names = first.cells.map((cell) => cell.toLowerCase());
   const unknown = names.find((name) => !COLUMNS.includes(name as Column));
   if (unknown !== undefined)
