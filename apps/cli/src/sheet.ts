@@ -1,5 +1,5 @@
 import { Command, InvalidArgumentError, Option } from 'commander';
-import { type JobUnit, type WorkedJob, type WorkedLine, workUp } from 'runback';
+import { type JobUnit, type LengthStyle, type WorkedJob, type WorkedLine, workUp } from 'runback';
 import {
   AIDS,
   type Aid,
@@ -23,6 +23,7 @@ interface SheetOptions {
   readonly one?: boolean;
   readonly paper: 'a4' | 'letter';
   readonly units?: JobUnit;
+  readonly inch: '32' | '16' | 'decimal';
   readonly projection?: 'first' | 'third';
   readonly pages: readonly PageKind[];
   readonly aids: readonly Aid[];
@@ -74,10 +75,7 @@ async function drawn(
   options: SheetOptions,
 ): Promise<SheetFile[]> {
   if (options.one) {
-    const cover = coverPages(job, {
-      paper: options.paper,
-      ...(options.units ? { units: options.units } : {}),
-    });
+    const cover = coverPages(job, { paper: options.paper, units: styleOf(job, options) });
     return lines.length > 0 ? [await jobPdf(lines, job, { ...options, cover })] : [];
   }
   if (options.format === 'svg') return lines.flatMap((line) => svgFiles(line, options));
@@ -86,14 +84,18 @@ async function drawn(
   return files;
 }
 
+const styleOf = (job: WorkedJob, { units = job.units, inch }: SheetOptions): LengthStyle =>
+  units === 'mm' ? 'mm' : ({ 32: 'in', 16: 'in-16', decimal: 'in-decimal' } as const)[inch];
+
 function pagesOf(worked: WorkedLine, job: WorkedJob, options: SheetOptions): readonly Page[] {
-  const { paper, units, projection, pages, aids } = options;
+  const { paper, projection, pages, aids } = options;
+  const units = styleOf(job, options);
   const shared = {
     from: options.from === 'z' ? 'Z' : 'A',
     checksum: job.checksum,
     paper,
     pages,
-    ...(units ? { units } : {}),
+    units,
     ...(projection ? { projection } : {}),
   } as const;
   return [...sheetPages(worked, shared), ...(aids.length > 0 ? aidPages(worked, { ...shared, aids }) : [])];
@@ -132,6 +134,11 @@ export function sheetCommand(done: (code: number) => void): Command {
     )
     .option('--one', 'one PDF with a cover and the sheets of all lines, named after the job')
     .addOption(new Option('--paper <paper>', 'paper to print on').choices(['a4', 'letter']).default('a4'))
+    .addOption(
+      new Option('--inch <step>', 'inches in thirty-seconds, sixteenths or decimals')
+        .choices(['32', '16', 'decimal'])
+        .default('32'),
+    )
     .addOption(
       new Option('--units <units>', 'units to print; left out: those of the job').choices(['mm', 'in']),
     )

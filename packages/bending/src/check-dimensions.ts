@@ -12,7 +12,7 @@ import {
   sub,
   type Vec3,
 } from '@runback/geometry';
-import type { JobUnit, Line } from '@runback/job';
+import type { LengthStyle, Line } from '@runback/job';
 import { endOf, formedBefore } from './ends.ts';
 import { endWords, isLevel, offToolPlane, otherEnd, sayHeight } from './say.ts';
 import { sideOf, stanceOf } from './stance.ts';
@@ -60,7 +60,7 @@ export function checkDimensions(line: Line, plan: BendPlan): DimensionChecks {
 }
 
 /** The same of any shape. */
-export function checksOf(line: Line, shape: Shape, unit: JobUnit): DimensionChecks {
+export function checksOf(line: Line, shape: Shape, unit: LengthStyle): DimensionChecks {
   return {
     rows: shape.bends.map((_, i) => bendCheck({ line, shape, unit }, i)),
     final: finalCheck(shape, unit),
@@ -74,7 +74,7 @@ const normalOf = ({ centreline, bends }: Shape, i: number): Vec3 =>
 interface Checking {
   readonly line: Line;
   readonly shape: Shape;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
 }
 
 function bendCheck({ line, shape, unit }: Checking, i: number): BendCheck {
@@ -134,7 +134,7 @@ function endFrame({ centreline, bends }: Shape, i: number): { point: Vec3; tange
  * flat is level whatever was bent, so its height is left out. A tube of the other hand reads each height with the
  * opposite sign, however it is laid.
  */
-function finalCheck(shape: Shape, unit: JobUnit): FinalCheck {
+function finalCheck(shape: Shape, unit: LengthStyle): FinalCheck {
   const { centreline, bends, from } = shape;
   const endToEnd = distance(pointAt(centreline, 0), pointAt(centreline, centreline.length));
   const all = bends.map((_, i) => i);
@@ -159,7 +159,7 @@ const onItsLeg = ({ bends, from }: Shape, { flat, end }: FlatAsk): boolean =>
 interface FlatAsk {
   readonly flat: number;
   readonly end: EndName;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
 }
 
 function heightOver(shape: Shape, { flat, end, unit }: FlatAsk): FlatHeight {
@@ -183,7 +183,7 @@ function heightOver(shape: Shape, { flat, end, unit }: FlatAsk): FlatHeight {
 function flatWords(
   { flatBend, of, height }: Omit<FlatHeight, 'words'>,
   from: EndName,
-  unit: JobUnit,
+  unit: LengthStyle,
 ): string {
   const what = 'end' in of ? endWords(of.end) : `middle of bend ${of.bend}`;
   const said = isLevel(height, unit)

@@ -1,5 +1,5 @@
 /** The order at the bench: what goes on the tube when, where the tape hooks, what is sawn off and formed last. */
-import type { JobUnit, Line, LineEnd } from '@runback/job';
+import type { LengthStyle, Line, LineEnd } from '@runback/job';
 import { endOf, formedBefore, formWord, hookOf, isFormed } from './ends.ts';
 import { parksOf } from './park.ts';
 import { roundLength } from './rounding.ts';
@@ -13,9 +13,9 @@ import type { BenchOrder, BendPlan, EndName, OrderStep, PlanRow } from './types.
  * A nut and its sleeve go on over their own end just before it is formed: nut first, thread to the end, then the
  * sleeve. An end with `flareWhen: "before"` is formed before bending, its spare sawn off before that. The other
  * kind is trimmed after bending, so that the tube is offered up long.
- * @param unit lengths are rounded to 0.5 mm or 1/32 in; default the units of the line
+ * @param unit lengths are rounded to 0.5 mm, or 1/32, 1/16 or 0.01 in; default the units of the line
  */
-export function benchOrder(line: Line, plan: BendPlan, unit: JobUnit = line.units): BenchOrder {
+export function benchOrder(line: Line, plan: BendPlan, unit: LengthStyle = line.units): BenchOrder {
   const free = otherEnd(plan.from);
   const ends = [plan.from, free] as const;
   const first = ends.filter((end) => formedBefore(endOf(line, end)));
@@ -45,7 +45,7 @@ function step(
   return { kind, end, distance: rest.distance ?? null, words: rest.words, because: rest.because ?? null };
 }
 
-function sawStep({ cutLength, developedLength }: BendPlan, unit: JobUnit): OrderStep {
+function sawStep({ cutLength, developedLength }: BendPlan, unit: LengthStyle): OrderStep {
   const cut = roundLength(cutLength, unit);
   const finished = roundLength(developedLength, unit);
   const words = `SAW ${sayLength(cut, unit)} (finished ${sayLength(finished, unit)})`;
@@ -53,7 +53,7 @@ function sawStep({ cutLength, developedLength }: BendPlan, unit: JobUnit): Order
 }
 
 /** Spare on an end that is formed first cannot wait. */
-function cutFirst(line: Line, end: EndName, unit: JobUnit): readonly OrderStep[] {
+function cutFirst(line: Line, end: EndName, unit: LengthStyle): readonly OrderStep[] {
   const spare = endOf(line, end).spare.value;
   if (!(spare > 0)) return [];
   const because = `${endWords(end)} is formed before bending: its spare cannot be cut off later`;
@@ -94,7 +94,7 @@ function bendSteps(rows: readonly PlanRow[]): readonly OrderStep[] {
  * Where FREE is sawn off, from the end of the last bend: what forming uses is still on it then. `null` when it is
  * formed before bending, when it has no spare, and on a straight tube. mm.
  */
-export function trimOf(line: Line, plan: BendPlan, unit: JobUnit): number | null {
+export function trimOf(line: Line, plan: BendPlan, unit: LengthStyle): number | null {
   const free = endOf(line, otherEnd(plan.from));
   if (formedBefore(free) || !(free.spare.value > 0) || plan.rows.length === 0) return null;
   return roundLength(plan.lastStraight + free.fitting.uses.value, unit);
@@ -103,7 +103,7 @@ export function trimOf(line: Line, plan: BendPlan, unit: JobUnit): number | null
 interface Trimming {
   readonly end: EndName;
   readonly trim: number | null;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
 }
 
 function trimSteps(line: Line, { end, trim, unit }: Trimming): readonly OrderStep[] {

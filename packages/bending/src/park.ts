@@ -1,6 +1,6 @@
 /** Where nuts and sleeves stay. Millimetres from the finished end. */
 import { POINT_MM } from '@runback/geometry';
-import type { JobUnit, Line } from '@runback/job';
+import type { LengthStyle, Line } from '@runback/job';
 import { endOf, formedBefore } from './ends.ts';
 import { nutPassesRadius } from './nut.ts';
 import { endWords, otherEnd, sayLength } from './say.ts';
@@ -10,7 +10,7 @@ import type { BendPlan, EndName, Park } from './types.ts';
  * Where each nut and sleeve stays: on the straight of its own end, as it passes no bend. Up against the end formed
  * before bending while the tube is bent; back against the first bend while an end is formed after it.
  */
-export function parksOf(line: Line, plan: BendPlan, unit: JobUnit): readonly Park[] {
+export function parksOf(line: Line, plan: BendPlan, unit: LengthStyle): readonly Park[] {
   const first = plan.rows[0]?.straightBefore ?? plan.developedLength;
   const said = (park: Omit<Park, 'words'>): Park => ({
     ...park,
@@ -42,7 +42,7 @@ function parksAt(line: Line, end: EndName, straight: number): readonly Omit<Park
   return parks;
 }
 
-function parkWords(park: Omit<Park, 'words'>, formed: boolean, unit: JobUnit): string {
+function parkWords(park: Omit<Park, 'words'>, formed: boolean, unit: LengthStyle): string {
   const name = `${park.part.toUpperCase()} ${park.end}`;
   const within = `within ${sayLength(park.straight, unit)} of ${endWords(park.end)}`;
   if (!park.fits) return `${name} does not fit on its straight: it must stay ${within}`;

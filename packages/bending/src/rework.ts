@@ -1,6 +1,6 @@
 /** The line that the rounded numbers give: marks back to straights, dial back to bends. Millimetres and radians. */
 import { ANGLE_RAD, type Row } from '@runback/geometry';
-import { type JobUnit, toDegrees, toRadians } from '@runback/job';
+import { type LengthStyle, toDegrees, toRadians } from '@runback/job';
 import { DIAL_STEP_DEG, roundDialDeg, roundLength, roundLengthUp, roundTurnDeg } from './rounding.ts';
 import { angleFor } from './spring-back.ts';
 import { SHALLOW_RAD } from './turn-checks.ts';
@@ -18,7 +18,7 @@ export interface ReworkedRow extends Row {
 }
 
 export interface ReworkOptions {
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
   /** From the end the tape hooks on to the finished START end: 0 when that is formed before bending. */
   readonly hookExtra: number;
   /** Working numbers of bends whose turn is made exactly half. */
@@ -69,7 +69,7 @@ export function rework(plan: BendPlan, options: ReworkOptions): readonly Reworke
 function roundMark(
   wanted: number,
   { shift, earliest }: { readonly shift: number; readonly earliest: number },
-  unit: JobUnit,
+  unit: LengthStyle,
 ): { readonly mark: number; readonly start: number } {
   const nearest = roundLength(wanted, unit);
   const mark = nearest - shift < earliest ? roundLengthUp(earliest + shift, unit) : nearest;

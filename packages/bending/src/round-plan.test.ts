@@ -151,8 +151,13 @@ describe('rounding', () => {
     const mm = first([row(100.26, null, 60.3)]);
     expect([mm.rows[0]!.mark, mm.rows[0]!.dialDeg]).toEqual([100.5, 60.5]);
     const inch = first([row(100.26, null, 60.3)], 'in');
-    // 100.26 mm is 126.3 thirty-seconds.
+    // 100.26 mm is 126.3 thirty-seconds, 63.2 sixteenths, 394.7 hundredths.
     expect(inch.rows[0]!.mark).toBeCloseTo((126 / 32) * 25.4, 9);
+    const { line, centreline } = make({ rows: [row(100.26, null, 60.3)], lastStraight: 80 });
+    const mark = (unit: 'in-16' | 'in-decimal'): number =>
+      roundPlan(line, bendPlan(line, centreline), { unit }).rows[0]!.mark;
+    expect(mark('in-16')).toBeCloseTo((63 / 16) * 25.4, 9);
+    expect(mark('in-decimal')).toBeCloseTo(3.95 * 25.4, 9);
   });
 
   it('takes turns to 1°, to 5° after a bend under 20° where that costs the far end little', () => {

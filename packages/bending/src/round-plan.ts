@@ -1,6 +1,6 @@
 /** The plan for the bench: rounded, worked again from the rounded numbers, in words. */
 import { type Centreline, fromRows } from '@runback/geometry';
-import { type Bench, type JobUnit, type Line, toRadians } from '@runback/job';
+import { type Bench, type LengthStyle, type Line, toRadians } from '@runback/job';
 import { checksOf, type Shape } from './check-dimensions.ts';
 import { endOf, formedBefore, hookOf } from './ends.ts';
 import { missOf } from './miss.ts';
@@ -14,8 +14,8 @@ import { turnWords } from './turn-words.ts';
 import type { BenchPlan, BenchRow, BendCheck, BendPlan, MeasuredMark } from './types.ts';
 
 export interface RoundOptions {
-  /** Rounds to 0.5 mm or to 1/32 in. Default: the units of the line. */
-  readonly unit?: JobUnit;
+  /** Rounds to 0.5 mm or to the inch step of the style. Default: the units of the line. */
+  readonly unit?: LengthStyle;
   /** Working numbers of bends whose turn is made exactly half ("flat jog"). Default none. */
   readonly snap?: readonly number[];
   /** Turns after a bend under 20° to 1° too (true) or to 5° whatever it costs (false). Default: to 5° where that costs little. */
@@ -25,7 +25,7 @@ export interface RoundOptions {
 /**
  * The plan as it is printed and done at the bench.
  *
- * Marks are rounded as cumulative lengths to 0.5 mm or 1/32 in, the dial to 0.5°, turns to 1° (5° after a bend
+ * Marks are rounded as cumulative lengths to 0.5 mm, or 1/32, 1/16 or 0.01 in, the dial to 0.5°, turns to 1° (5° after a bend
  * under 20°, unless that alone puts the FREE end more than 3 mm further off), a half turn after rounding is +180. Then the line is worked again from these numbers, and with
  * START and the first plane of bend held, `miss` is what that does to the FREE end. All checks are of the line so
  * worked: what the person will read who does exactly what is printed.
@@ -92,7 +92,7 @@ function makeAgain(line: Line, plan: BendPlan, options: Required<RoundOptions>):
 interface Ending {
   readonly rows: readonly ReworkedRow[];
   readonly sawn: number;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
 }
 
 /** Where the FREE end comes: at the trim mark, or where the sawn length leaves it when nothing is trimmed. */
@@ -106,7 +106,7 @@ function lastStraightOf(line: Line, plan: BendPlan, { rows, sawn, unit }: Ending
 interface RowContext {
   readonly line: Line;
   readonly plan: BendPlan;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
   readonly made: readonly ReworkedRow[];
   readonly flat: (bend: number) => BenchRow['flatJog'];
 }
@@ -150,7 +150,7 @@ function lastLeg(made: readonly ReworkedRow[], i: number): LastLeg | null {
   return { angle, radius, straight, turn, fromStart: i === 1 };
 }
 
-const roundMeasured = ({ from, distance }: MeasuredMark, unit: JobUnit): MeasuredMark => ({
+const roundMeasured = ({ from, distance }: MeasuredMark, unit: LengthStyle): MeasuredMark => ({
   from,
   distance: roundLength(distance, unit),
 });

@@ -1,9 +1,14 @@
 /** Rounding for the bench. Halves go away from zero, so that the other hand rounds to the other sign. */
 import { ANGLE_RAD, POINT_MM } from '@runback/geometry';
-import { type JobUnit, toDegrees } from '@runback/job';
+import { type LengthStyle, toDegrees } from '@runback/job';
 
-/** Marks and lengths are rounded to this, mm: half a millimetre, or 1/32 in. */
-export const LENGTH_STEP: Readonly<Record<JobUnit, number>> = { mm: 0.5, in: 25.4 / 32 };
+/** Marks and lengths are rounded to this, mm: half a millimetre, 1/32 in, 1/16 in, or a hundredth of an inch. */
+export const LENGTH_STEP: Readonly<Record<LengthStyle, number>> = {
+  mm: 0.5,
+  in: 25.4 / 32,
+  'in-16': 25.4 / 16,
+  'in-decimal': 25.4 / 100,
+};
 /** The dial is rounded to this, degrees. */
 export const DIAL_STEP_DEG = 0.5;
 /** A turn is rounded to this, degrees; after a shallow bend, where nobody can hold it closer, to the coarse one. */
@@ -16,11 +21,11 @@ function toStep(value: number, step: number, noise: number): number {
   return steps === 0 ? 0 : Math.sign(value) * steps * step;
 }
 
-/** A length to the nearest half millimetre or 1/32 in. mm. */
-export const roundLength = (mm: number, unit: JobUnit): number => toStep(mm, LENGTH_STEP[unit], POINT_MM);
+/** A length to the nearest half millimetre, or step of an inch. mm. */
+export const roundLength = (mm: number, unit: LengthStyle): number => toStep(mm, LENGTH_STEP[unit], POINT_MM);
 
 /** The next longer step, for a mark that must not come before the end of the last bend. mm. */
-export function roundLengthUp(mm: number, unit: JobUnit): number {
+export function roundLengthUp(mm: number, unit: LengthStyle): number {
   const step = LENGTH_STEP[unit];
   return Math.ceil((mm - POINT_MM) / step) * step;
 }

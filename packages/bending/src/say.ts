@@ -1,5 +1,5 @@
 /** How lengths, angles and ends are said in the words for the bench. */
-import { formatLength, type JobUnit, toDegrees } from '@runback/job';
+import { formatLength, type LengthStyle, toDegrees } from '@runback/job';
 import type { EndName, Side } from './types.ts';
 
 const TENTHS = 10;
@@ -10,11 +10,11 @@ export const otherEnd = (end: EndName): EndName => (end === 'A' ? 'Z' : 'A');
 export const endWords = (end: EndName): string => `END ${end}`;
 
 /** A check dimension, unsigned: whole millimetres (26), or an inch fraction (1 1/32). */
-export const sayHeight = (mm: number, unit: JobUnit): string =>
+export const sayHeight = (mm: number, unit: LengthStyle): string =>
   formatLength(Math.abs(mm), unit, { decimals: 0, bare: true });
 
 /** A length already rounded for the bench: 311.5, or an inch fraction (12 1/4). */
-export const sayLength = (mm: number, unit: JobUnit): string =>
+export const sayLength = (mm: number, unit: LengthStyle): string =>
   formatLength(mm, unit, { decimals: 1, bare: true });
 
 /** An angle in radians, said in degrees with at most one decimal: 59, 33.8. */
@@ -33,9 +33,9 @@ const FROM_TOOL_PLANE: Readonly<Record<Side, string>> = {
 };
 
 /** `26 toward you from the tool plane`, `in the tool plane` where there is nothing to measure. */
-export function offToolPlane(over: number, side: Side | null, unit: JobUnit): string {
+export function offToolPlane(over: number, side: Side | null, unit: LengthStyle): string {
   return side === null ? 'in the tool plane' : `${sayHeight(over, unit)} ${FROM_TOOL_PLANE[side]}`;
 }
 
 /** True when a check dimension is said as 0. */
-export const isLevel = (over: number, unit: JobUnit): boolean => sayHeight(over, unit) === '0';
+export const isLevel = (over: number, unit: LengthStyle): boolean => sayHeight(over, unit) === '0';

@@ -1,6 +1,6 @@
 /** Ways to check a turn before the bend is pulled: flag, gauge on the last leg, height of its end. */
 import { scale, sinCos } from '@runback/geometry';
-import type { Bench, JobUnit } from '@runback/job';
+import type { Bench, LengthStyle } from '@runback/job';
 import { endWords, isLevel, offToolPlane, sayDeg } from './say.ts';
 import { type Stance, sideOf, stanceOf } from './stance.ts';
 import type { EndName, Side, TurnChecks } from './types.ts';
@@ -26,7 +26,7 @@ export interface TurnCheckOptions {
   /** The end worked from (START). Default 'A'. */
   readonly from?: EndName;
   /** Unit of the words. Default 'mm'. */
-  readonly unit?: JobUnit;
+  readonly unit?: LengthStyle;
 }
 
 /** How far the far end of the last leg stands out from the tube towards the former before the turn, mm. */

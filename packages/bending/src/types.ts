@@ -1,6 +1,6 @@
 /** The bend plan: what the bench needs. Millimetres and radians; a name with `Deg` is in degrees. */
 import type { Centreline, Vec3 } from '@runback/geometry';
-import type { Bench, Die, JobUnit, Line } from '@runback/job';
+import type { Bench, Die, LengthStyle, Line } from '@runback/job';
 
 export type EndName = 'A' | 'Z';
 
@@ -223,8 +223,8 @@ export interface BenchRow {
 export interface BenchPlan {
   readonly from: EndName;
   readonly free: EndName;
-  readonly unit: JobUnit;
-  /** Marks and lengths are rounded to this: 0.5 mm or 1/32 in. */
+  readonly unit: LengthStyle;
+  /** Marks and lengths are rounded to this: 0.5 mm, or 1/32, 1/16 or 0.01 in. */
   readonly step: number;
   /** "OPPOSITE HAND" for a mirrored line. */
   readonly hand: 'AS DRAWN' | 'OPPOSITE HAND';

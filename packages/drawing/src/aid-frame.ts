@@ -1,6 +1,5 @@
 /** Round an aid: header, the two bars to measure before anything is cut, notices. */
-import type { JobUnit } from '@runback/job';
-import { MM_PER_INCH } from '@runback/job';
+import { type LengthStyle, MM_PER_INCH, plainUnit } from '@runback/job';
 import type { AidContext } from './aid-context.ts';
 import { type AidFrame, BAR, MARGIN, NOTICE } from './aid-paper.ts';
 import { cell, joined, line, type Part, pen, rect, zone } from './set.ts';
@@ -9,7 +8,7 @@ import type { Box, Item, Point, Zone } from './types.ts';
 import { handWords, tubeWords } from './words.ts';
 
 /** The bar on an aid: 100 mm, or 4 in. mm */
-export const aidBar = (unit: JobUnit): number => (unit === 'mm' ? 100 : 4 * MM_PER_INCH);
+export const aidBar = (unit: LengthStyle): number => (unit === 'mm' ? 100 : 4 * MM_PER_INCH);
 
 export interface Heading {
   readonly title: string;
@@ -36,7 +35,7 @@ export function aidHeader(
   return joined([
     cell(zone('title', [x, top], [width - 86, 7.4]), title, { cap: 5, minCap: 3, weight: 'bold' }),
     { zones: [], items: [rect(unit, { stroke: pen(0.5) }), rect(hand, { fill: 0 })] },
-    cell({ ...unit, y: unit.y - 0.5 }, plan.unit, { cap: 4.4, weight: 'bold', anchor: 'middle' }),
+    cell({ ...unit, y: unit.y - 0.5 }, plainUnit(plan.unit), { cap: 4.4, weight: 'bold', anchor: 'middle' }),
     cell(hand, handWords(plan), { cap: 4.4, minCap: 3, weight: 'bold', anchor: 'middle', fill: 1 }),
     cell(zone('facts', [x, top + 8.2], [width, 5.6]), facts.filter((word) => word !== '').join(' · '), {
       cap: 2.8,

@@ -1,6 +1,5 @@
 /** A strip longer than the paper, cut into pieces that are glued end to end: where each begins and ends. */
-import type { JobUnit } from '@runback/job';
-import { MM_PER_INCH } from '@runback/job';
+import { type JobUnit, type LengthStyle, MM_PER_INCH, plainUnit } from '@runback/job';
 
 /** One piece, in distances along the strip, mm. */
 export interface Segment {
@@ -22,9 +21,9 @@ const JOINT_STEP: Readonly<Record<JobUnit, number>> = { mm: 10, in: MM_PER_INCH 
  * Cuts a strip into pieces about equally long, so that none is a snippet. `most` is the length one piece may have
  * without its glue.
  */
-export function segmentsOf(length: number, most: number, unit: JobUnit): readonly Segment[] {
+export function segmentsOf(length: number, most: number, unit: LengthStyle): readonly Segment[] {
   if (length <= most) return [{ number: 1, count: 1, from: 0, to: length }];
-  const step = JOINT_STEP[unit];
+  const step = JOINT_STEP[plainUnit(unit)];
   const least = Math.ceil(length / (Math.floor(most / step) * step));
   const each = Math.ceil(length / least / step) * step;
   const count = Math.ceil(length / each);

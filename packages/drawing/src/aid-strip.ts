@@ -1,5 +1,5 @@
 /** The wrap strip: once round the tube, with a line for each stop. */
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import type { AidBody, AidContext, Made } from './aid-context.ts';
 import { aidHow } from './aid-frame.ts';
 import { aidFrame } from './aid-paper.ts';
@@ -70,7 +70,7 @@ function howWords({ plan }: AidContext, pieces: number): string[] {
   ];
 }
 
-function accuracy(round: number, pen: number, unit: JobUnit): string {
+function accuracy(round: number, pen: number, unit: LengthStyle): string {
   return `Accuracy: 1° is ${fine(round / 360, unit)}; a pen line of ${fine(PEN, unit)} is ${pen.toFixed(1)}° wide. Read to half a line, ±${(pen / 2).toFixed(1)}° (common practice, no source).`;
 }
 

@@ -1,6 +1,5 @@
 /** One strip of the marking tape. Inside its group x is the distance along the tape less where the strip begins. */
-import type { JobUnit } from '@runback/job';
-import { MM_PER_INCH } from '@runback/job';
+import { type JobUnit, MM_PER_INCH, plainUnit } from '@runback/job';
 import type { AidContext } from './aid-context.ts';
 import { GLUE, jointName, type Segment } from './aid-ribbon.ts';
 import { RULE, STRIP_HEIGHT, type Strip, tapeLabels } from './aid-tape-labels.ts';
@@ -100,7 +99,7 @@ const SCALE: Readonly<Record<JobUnit, { readonly tick: number; readonly figure: 
 
 function ruler(tape: Tape, { segment, context, net, zone }: Strip): Item[] {
   const { unit } = context.plan;
-  const { tick, figure } = SCALE[unit];
+  const { tick, figure } = SCALE[plainUnit(unit)];
   const items: Item[] = [];
   const end = Math.min(segment.to + (segment.number === segment.count ? 0 : GLUE), tape.length);
   const clear = (at: number): boolean =>

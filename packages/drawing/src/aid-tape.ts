@@ -1,5 +1,5 @@
 /** The marking tape: laid along the straight tube, it shows where every mark goes. */
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import { MM_PER_INCH } from '@runback/job';
 import type { AidBody, AidContext, Made } from './aid-context.ts';
 import { aidHow } from './aid-frame.ts';
@@ -62,7 +62,10 @@ function howWords({ plan }: AidContext, strips: number, end: number): string[] {
 }
 
 /** What half a millimetre (1/64 in) on the bar makes over the whole tape; glue and pencil are judgement. */
-function accuracy(unit: JobUnit, { end, strips }: { readonly end: number; readonly strips: number }): string {
+function accuracy(
+  unit: LengthStyle,
+  { end, strips }: { readonly end: number; readonly strips: number },
+): string {
   const [off, said, bar] =
     unit === 'mm' ? [0.5, '0.5 mm', 100] : [MM_PER_INCH / 64, '1/64 in', 4 * MM_PER_INCH];
   const far = (off * end) / bar;

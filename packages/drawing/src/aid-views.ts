@@ -1,6 +1,6 @@
 /** Full-size side views: lay the tube on the paper. */
 
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import type { AidBody, AidContext, Made } from './aid-context.ts';
 import { aidHow } from './aid-frame.ts';
 import { type AidFrame, aidFrame } from './aid-paper.ts';
@@ -147,7 +147,7 @@ function bodyOf(
   };
 }
 
-const howWords = (unit: JobUnit): readonly string[] => [
+const howWords = (unit: LengthStyle): readonly string[] => [
   'Lay the bent tube on its outline, START as marked. Outline: true OD, as designed; the rounded marks and dial move it by what the sheet says of its far end.',
   `Accuracy: the eye sees ${fine(1, unit)} beside the outline, which is 1° over ${fine(180 / Math.PI, unit)} (common practice, no source for the eye).`,
 ];

@@ -1,6 +1,6 @@
 /** The turn wheel: a disc on the tube whose stops come to a pointer that stays where it is. */
 
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import type { AidContext, Made } from './aid-context.ts';
 import { aidHow } from './aid-frame.ts';
 import { aidFrame } from './aid-paper.ts';
@@ -66,7 +66,7 @@ function howWords({ plan }: AidContext, face: 'START' | 'FREE'): string[] {
 }
 
 /** Arithmetic but for the last figure. */
-function accuracy(od: number, unit: JobUnit): string {
+function accuracy(od: number, unit: LengthStyle): string {
   const perDegree = (Math.PI * WHEEL_RADIUS) / 180;
   const play = 0.5;
   const off = (play / 2 / WHEEL_RADIUS) * (180 / Math.PI);

@@ -1,9 +1,9 @@
 /** How the aids say what is finer than a tape reads, and which bends. */
-import { type JobUnit, MM_PER_INCH } from '@runback/job';
+import { type LengthStyle, MM_PER_INCH } from '@runback/job';
 
 /** A small length with its unit: hundredths of a millimetre (tenths from 1 mm up), thousandths of an inch. */
-export function fine(mm: number, unit: JobUnit): string {
-  if (unit === 'in') return `${Number((mm / MM_PER_INCH).toFixed(3))} in`;
+export function fine(mm: number, unit: LengthStyle): string {
+  if (unit !== 'mm') return `${Number((mm / MM_PER_INCH).toFixed(3))} in`;
   return `${Number(mm.toFixed(mm < 2 ? 2 : 1))} mm`;
 }
 

@@ -1,7 +1,7 @@
 /** The cover of a whole job: its lines, what to saw from which tube, what fails, what to be careful about. */
 import { type BenchPlan, roundPlan } from '@runback/bending';
 import type { WorkedJob, WorkedLine } from '@runback/checks';
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import { HEADER, type PaperName, papers, WIDTH } from './frame.ts';
 import { type Block, flow, heading, paragraph, space } from './page-flow.ts';
 import { bodyZone } from './page-paper.ts';
@@ -15,7 +15,7 @@ export interface CoverOptions {
   /** Default A4. */
   readonly paper?: PaperName;
   /** Units printed; default: those of the job. */
-  readonly units?: JobUnit;
+  readonly units?: LengthStyle;
   /** BCP 47 language; default `en`. */
   readonly lang?: string;
 }
@@ -24,7 +24,7 @@ const CAP = 2.8;
 
 interface Covering {
   readonly job: WorkedJob;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
   readonly lines: readonly Listed[];
 }
 
@@ -184,7 +184,7 @@ function cutList({ lines, unit }: Covering): readonly Block[] {
   return made.length === 0 ? [] : [...heading({ text: 'TO SAW', width: WIDTH }), ...made];
 }
 
-const stockWords = (stock: number | null, unit: JobUnit): string =>
+const stockWords = (stock: number | null, unit: LengthStyle): string =>
   stock === null ? '' : `, from lengths of ${size(stock, unit)}`;
 
 function failures({ job, lines }: Covering): readonly Block[] {

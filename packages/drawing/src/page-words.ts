@@ -2,20 +2,20 @@
 import type { BenchPlan } from '@runback/bending';
 import type { Finding, LineSlope, WorkedLine } from '@runback/checks';
 import { type AttitudeSet, POINT_MM, type SlopeExtreme } from '@runback/geometry';
-import { formatDegrees, formatLength, type JobUnit } from '@runback/job';
+import { formatDegrees, formatLength, type LengthStyle } from '@runback/job';
 
 /** Hundredths of a mm, thousandths of an inch; without the unit. */
-export const exact = (mm: number, unit: JobUnit): string =>
+export const exact = (mm: number, unit: LengthStyle): string =>
   formatLength(mm, unit, { decimals: unit === 'mm' ? 2 : 3, denominator: null, bare: true });
 
 /** The same with every decimal written, so that figures under each other line up. */
-export const exactInTable = (mm: number, unit: JobUnit): string => {
+export const exactInTable = (mm: number, unit: LengthStyle): string => {
   const decimals = unit === 'mm' ? 2 : 3;
   return (Number(exact(mm, unit)) + 0).toFixed(decimals);
 };
 
 /** With the unit: `28 mm`, `1.102 in`. */
-export const exactUnit = (mm: number, unit: JobUnit): string => `${exact(mm, unit)} ${unit}`;
+export const exactUnit = (mm: number, unit: LengthStyle): string => `${exact(mm, unit)} ${unit}`;
 
 /** Hundredths of a degree, with the sign for degrees. */
 export const exactDegrees = (radians: number): string => `${formatDegrees(radians, 2)}°`;
@@ -97,7 +97,7 @@ function attitudeWords({ attitude }: SlopeExtreme, attitudes: AttitudeSet): stri
 }
 
 /** `found 28 mm · limit 40 mm · 355.09 from END A`; empty where a finding measures nothing. */
-export function figuresOf({ found, limit, unit, at }: Finding, units: JobUnit): string {
+export function figuresOf({ found, limit, unit, at }: Finding, units: LengthStyle): string {
   const said = (value: number): string => measured(Math.abs(value), unit, units);
   return [
     found === null || (unit === 'count' && limit === null)
@@ -120,7 +120,7 @@ const BELOW: Readonly<Record<Finding['unit'], string>> = {
   '': ' below zero',
 };
 
-function measured(value: number, unit: Finding['unit'], units: JobUnit): string {
+function measured(value: number, unit: Finding['unit'], units: LengthStyle): string {
   if (unit === 'mm') return exactUnit(value, units);
   const text = String(Math.round(value * 100) / 100 + 0);
   return { deg: `${text}°`, count: text, ratio: `${text} ×`, percent: `${text} %`, '': text }[unit];

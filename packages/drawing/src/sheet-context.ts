@@ -1,14 +1,14 @@
 import type { BenchPlan, EndName } from '@runback/bending';
 import type { WorkedLine } from '@runback/checks';
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import { type Frame, frames, type PaperName } from './frame.ts';
 
 /** What a sheet needs besides the worked line. */
 export interface SheetOptions {
   /** The end worked from; default A. */
   readonly from?: EndName;
-  /** Units printed; default: those of the line. Marks are rounded to 0.5 mm or 1/32 in. */
-  readonly units?: JobUnit;
+  /** Units printed; default: those of the line. Marks are rounded to 0.5 mm, or 1/32, 1/16 or 0.01 in. */
+  readonly units?: LengthStyle;
   /** Working numbers of bends near a half turn that are made flat. Default none. */
   readonly snap?: readonly number[];
   /** Short checksum of the job text, printed in the foot. */

@@ -1,4 +1,4 @@
-import type { JobUnit } from '@runback/job';
+import { type JobUnit, type LengthStyle, plainUnit } from '@runback/job';
 import { cell, joined, type Part, pen, zone } from './set.ts';
 import { frameOf, type SheetContext, type SheetOptions } from './sheet-context.ts';
 import type { Item } from './types.ts';
@@ -20,16 +20,16 @@ const bars: Readonly<Record<JobUnit, Bar>> = {
 
 export interface Footing extends Pick<SheetContext, 'page' | 'pages'> {
   readonly options: Pick<SheetOptions, 'paper' | 'checksum'>;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
 }
 
 /** The bar to lay a rule on, the page number, the checksum of the job. */
 export function foot({ page, pages, options, unit }: Footing): Part {
   const { x, y, width } = frameOf(options).bands.foot;
-  const { length, name } = bars[unit];
+  const { length, name } = bars[plainUnit(unit)];
   const right = x + length + 6;
   return joined([
-    { zones: [], items: bar(x + 0.3, y + 2.4, bars[unit]) },
+    { zones: [], items: bar(x + 0.3, y + 2.4, bars[plainUnit(unit)]) },
     cell(
       zone('bar words', [x, y + 4], [length, 4]),
       `${name} between the end ticks: measure it before you use a print`,

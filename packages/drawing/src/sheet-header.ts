@@ -1,3 +1,4 @@
+import { plainUnit } from '@runback/job';
 import { HEADER } from './frame.ts';
 import { cell, joined, type Part, pen, rect, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
@@ -95,6 +96,6 @@ function unit({ plan }: SheetContext): Part {
   const lifted = { ...box, y: box.y - (plan.unit === 'mm' ? 1 : 0.4) };
   return joined([
     { zones: [], items: [rect(box, { stroke: pen(0.7) })] },
-    cell(lifted, plan.unit, { cap: 8, minCap: 5, weight: 'bold', anchor: 'middle' }),
+    cell(lifted, plainUnit(plan.unit), { cap: 8, minCap: 5, weight: 'bold', anchor: 'middle' }),
   ]);
 }

@@ -1,6 +1,6 @@
 /** One row of the bend table: mark, turn, check the turn, dial, check before pulling. */
 import type { BenchPlan, BenchRow, TurnWords } from '@runback/bending';
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import { type Column, column } from './columns.ts';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { fitText } from './fit.ts';
@@ -123,7 +123,7 @@ function mainWords({ kind, head, amount }: TurnWords): string {
   return kind === 'half' ? `${head}: ${amount}` : `${head}, ${amount}`;
 }
 
-function flatWords({ words, flatJog }: BenchRow, unit: JobUnit): string {
+function flatWords({ words, flatJog }: BenchRow, unit: LengthStyle): string {
   return words.offerFlat && flatJog ? `or flat: moves the far end ${missWords(flatJog.distance, unit)}` : '';
 }
 

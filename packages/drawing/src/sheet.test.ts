@@ -93,6 +93,17 @@ describe('page 1', () => {
     expect(wordsIn(page!, 'bar words')).toContain('4 in between');
   });
 
+  it('prints inches in sixteenths or decimals by setting, rounded to what it prints', () => {
+    const of = (units: 'in' | 'in-16' | 'in-decimal'): string =>
+      words(sheetPages(worked({ points: dipstick }), { ...options, units })[0]!);
+    expect(of('in')).toMatch(/SAW \d+( \d+\/(2|4|8|16|32))?\b/);
+    expect(of('in-16')).not.toMatch(/\d\/32/);
+    expect(of('in-decimal')).toMatch(/SAW \d+\.\d{1,2}\b/);
+    expect(of('in-decimal')).not.toMatch(/SAW [\d ]+\//);
+    const [page] = sheetPages(worked({ points: dipstick }), { ...options, units: 'in-decimal' });
+    expect(wordsIn(page!, 'unit')).toBe('in');
+  });
+
   it('has all pages unless told otherwise, the bench first, numbered through', () => {
     const all = sheetPages(worked({ points: dipstick }), { checksum: 'a1b2c3d4' });
     expect(all.length).toBeGreaterThanOrEqual(4);

@@ -1,6 +1,6 @@
 /** One view of the whole line: the tube, its ends and bends named, its overall dimensions. */
 import type { Centreline } from '@runback/geometry';
-import type { JobUnit } from '@runback/job';
+import type { LengthStyle } from '@runback/job';
 import { type Barrier, barriersOf, type LabelAsk, placeLabels } from './page-labels.ts';
 import { extent, laid, type Projection, placesAlong, project, type Spot } from './picture-project.ts';
 import { tubeItems } from './picture-tube.ts';
@@ -13,7 +13,7 @@ import { length } from './words.ts';
 export interface Subject {
   readonly centreline: Centreline;
   readonly od: number;
-  readonly unit: JobUnit;
+  readonly unit: LengthStyle;
   /** The name of a bend from its place along A→Z (0 …). */
   readonly bendName: (index: number) => string;
 }

@@ -1,24 +1,24 @@
 /** How numbers and names are said on the sheet: the one place where a figure becomes text. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
-import { formatDegrees, formatLength, type JobUnit, type Line } from '@runback/job';
+import { formatDegrees, formatLength, type LengthStyle, type Line } from '@runback/job';
 
-/** A length as the tape reads it, without unit: half millimetres or 1/32 inch, never more. */
-export function length(mm: number, unit: JobUnit): string {
+/** A length as the tape reads it, without unit: half millimetres or the steps of an inch, never more. */
+export function length(mm: number, unit: LengthStyle): string {
   return formatLength(unit === 'mm' ? Math.round(mm * 2) / 2 : mm, unit, { decimals: 1, bare: true });
 }
 
 /** A whole-millimetre length (or 1/32 in), for heights and misses. */
-export const height = (mm: number, unit: JobUnit): string =>
+export const height = (mm: number, unit: LengthStyle): string =>
   formatLength(mm, unit, { decimals: 0, bare: true });
 
 /** How far rounding moves an end: small, so finer than the tape and with its unit. */
-export const missWords = (mm: number, unit: JobUnit): string =>
+export const missWords = (mm: number, unit: LengthStyle): string =>
   unit === 'mm'
     ? formatLength(mm, unit, { decimals: 1 })
     : formatLength(mm, unit, { denominator: null, decimals: 2 });
 
 /** Tube and die sizes as they are bought. */
-export const size = (mm: number, unit: JobUnit): string =>
+export const size = (mm: number, unit: LengthStyle): string =>
   unit === 'mm'
     ? formatLength(mm, unit, { decimals: 3, bare: true })
     : formatLength(mm, unit, { denominator: null, decimals: 3, bare: true });
@@ -29,7 +29,7 @@ const HALF_DEGREE = Math.PI / 360;
 export const degrees = (radians: number): string =>
   formatDegrees(Math.round(radians / HALF_DEGREE) * HALF_DEGREE);
 
-export const tubeWords = ({ tube }: Line, unit: JobUnit): string =>
+export const tubeWords = ({ tube }: Line, unit: LengthStyle): string =>
   `${size(tube.od, unit)} × ${size(tube.wall, unit)} ${tube.material.name}`;
 
 export const handWords = (plan: BenchPlan): string =>

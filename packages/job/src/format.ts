@@ -1,5 +1,5 @@
 /** Lengths and angles for people to read. None of these ever prints −0. */
-import type { JobUnit } from './types.ts';
+import type { JobUnit, LengthStyle } from './types.ts';
 import { MM_PER_INCH, toDegrees } from './units.ts';
 
 /** Fixed decimals with the trailing zeros cut off: 82.50 → "82.5", −0.001 → "0". */
@@ -68,12 +68,28 @@ export interface LengthFormat {
  * formatLength(82.55, 'in'); // => "3 1/4 in"
  * ```
  */
-export function formatLength(mm: number, unit: JobUnit, format: LengthFormat = {}): string {
-  const { decimals, denominator = 32, bare = false } = format;
-  const inches = (): string =>
-    denominator === null ? formatInch(mm, decimals) : formatInchFraction(mm, denominator);
-  const text = unit === 'mm' ? formatMm(mm, decimals) : inches();
-  return bare ? text : `${text} ${unit}`;
+export function formatLength(mm: number, style: LengthStyle, format: LengthFormat = {}): string {
+  const { decimals, denominator, bare = false } = format;
+  const text = style === 'mm' ? formatMm(mm, decimals) : inches(mm, style, { decimals, denominator });
+  return bare ? text : `${text} ${plainUnit(style)}`;
+}
+
+/** The unit behind a style. */
+export const plainUnit = (style: LengthStyle): JobUnit => (style === 'mm' ? 'mm' : 'in');
+
+/** Hundredths of an inch, about as fine as the other styles. */
+const DECIMALS = 2;
+
+interface InchFormat {
+  readonly decimals: number | undefined;
+  readonly denominator: InchDenominator | null | undefined;
+}
+
+/** What the format says of the denominator goes before the style. */
+function inches(mm: number, style: LengthStyle, { decimals, denominator }: InchFormat): string {
+  if (denominator === null) return formatInch(mm, decimals);
+  if (denominator === undefined && style === 'in-decimal') return formatInch(mm, DECIMALS);
+  return formatInchFraction(mm, denominator ?? (style === 'in-16' ? 16 : 32));
 }
 
 /**

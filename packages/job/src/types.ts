@@ -12,6 +12,9 @@ export interface Figure {
 
 export type JobUnit = 'mm' | 'in';
 
+/** How lengths are printed for the bench: mm, inches in 1/32 (`in`), in 1/16, or in hundredths. */
+export type LengthStyle = JobUnit | 'in-16' | 'in-decimal';
+
 export interface Material {
   readonly id: string;
   readonly name: string;

@@ -11,6 +11,7 @@ export {
   type JobIssue,
   type JobUnit,
   jobSchema,
+  type LengthStyle,
   type Line,
   parseLength,
   type ResolvedJob,
