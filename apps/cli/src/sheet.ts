@@ -101,11 +101,23 @@ function pagesOf(worked: WorkedLine, job: WorkedJob, options: SheetOptions): rea
   return [...sheetPages(worked, shared), ...(aids.length > 0 ? aidPages(worked, { ...shared, aids }) : [])];
 }
 
+/** Jobs of more lines than this take long enough for a person to wonder. */
+const SHORT_JOB = 3;
+
+/** On a terminal, one line that counts and goes away again. */
+function progress(line: number, of: number): void {
+  if (of <= SHORT_JOB || !process.stderr.isTTY) return;
+  process.stderr.write(line < of ? `\rdrawing line ${line} of ${of} ` : '\r\u001b[K');
+}
+
 async function write(job: WorkedJob, options: SheetOptions): Promise<void> {
   const lines = chosen(job, options.line);
   const possible = lines
     .filter((worked) => worked.centreline !== null)
-    .map((worked): LinePages => ({ worked, pages: pagesOf(worked, job, options) }));
+    .map((worked, i, all): LinePages => {
+      progress(i + 1, all.length);
+      return { worked, pages: pagesOf(worked, job, options) };
+    });
   const files = await drawn(possible, job, options);
   for (const worked of lines)
     if (!possible.some((line) => line.worked === worked))

@@ -8,7 +8,7 @@ import { besideOf } from './picture-scene.ts';
 import { cell, joined, line, type Part, pen, rect, type Style, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Box, Item, Point, Zone } from './types.ts';
-import { degrees, length } from './words.ts';
+import { degrees, length, turnCheckWords } from './words.ts';
 
 const PER_PAGE = 4;
 const HEAD = 13;
@@ -157,7 +157,7 @@ function words(plan: BenchPlan, row: BenchRow, box: Box): Part {
         weight: 'bold',
       },
     ),
-    check(row, { x, y: lower + turnTall + 7, width, height: rest - turnTall - 7 }),
+    check(plan, row, { x, y: lower + turnTall + 7, width, height: rest - turnTall - 7 }),
   ]);
 }
 
@@ -168,8 +168,8 @@ function endViewOf(plan: BenchPlan, row: BenchRow, { x, y, width, height }: Box)
 
 const TICK = 4;
 
-function check(row: BenchRow, { x, y, width, height }: Box): Part {
-  const flag = row.turnCheck === null ? '' : row.turnCheck.flagWords;
+function check(plan: BenchPlan, row: BenchRow, { x, y, width, height }: Box): Part {
+  const flag = turnCheckWords(row, plan.bench);
   const said = row.check.words ?? '';
   const texts = [flag, said].filter((text) => text !== '');
   if (texts.length === 0) return joined([]);

@@ -8,7 +8,7 @@ import { ROW_HEIGHT, TABLE_LEFT, WIDTH } from './frame.ts';
 import { textWidth } from './measure.ts';
 import { cell, joined, line, type Part, pen, rect, type Style } from './set.ts';
 import type { Zone } from './types.ts';
-import { degrees, length, missWords, size } from './words.ts';
+import { degrees, length, missWords, size, turnCheckWords } from './words.ts';
 
 export interface RowPlace {
   readonly plan: BenchPlan;
@@ -37,10 +37,10 @@ export function tableRow(row: BenchRow, place: RowPlace): Part {
     figure(spot('mark', row, [top + 1, ROW_HEIGHT - 2]), length(row.mark, plan.unit), place.marks),
     picture(row, place),
     turnWords(row, place),
-    cell(spot('flag', row, [top + 1, ROW_HEIGHT - 2]), row.turnCheck?.flagWords ?? '', {
+    cell(spot('flag', row, [top + 1, ROW_HEIGHT - 2]), turnCheckWords(row, plan.bench), {
       cap: 4,
-      minCap: 2.6,
-      lines: 3,
+      minCap: 1.8,
+      lines: 6,
       first: 'wrap',
     }),
     dial(row, place),

@@ -104,6 +104,19 @@ describe('page 1', () => {
     expect(wordsIn(page!, 'unit')).toBe('in');
   });
 
+  it('prints the check of the turn that the bench asks for where it serves, else the flag', () => {
+    const ask = (turnCheck: 'flag' | 'gauge' | 'height'): string => {
+      const steep = { points: stairs(3), radius: 36, bench: { ...bench, turnCheck } };
+      return wordsIn(first(steep), 'row 2 flag');
+    };
+    expect(ask('flag')).toMatch(/^flag \d+°$/);
+    expect(ask('gauge')).toMatch(/gauge/);
+    expect(ask('height')).toMatch(/END A \d+ away.*tool plane/);
+    // After a bend of under 20° nothing but the flag serves.
+    const shallow = first({ points: dipstick, bench: { ...bench, turnCheck: 'gauge' } });
+    expect(wordsIn(shallow, 'row 2 flag')).toMatch(/^flag \d+°$/);
+  });
+
   it('has all pages unless told otherwise, the bench first, numbered through', () => {
     const all = sheetPages(worked({ points: dipstick }), { checksum: 'a1b2c3d4' });
     expect(all.length).toBeGreaterThanOrEqual(4);

@@ -63,6 +63,8 @@ export interface Bench {
   readonly plane: 'flat' | 'upright';
   readonly former: 'near' | 'far' | 'above' | 'below';
   readonly moves: 'tube' | 'bender';
+  /** The check of a turn that the sheet prints where it serves: a flag on the tube, a gauge on the last leg, or that leg's height. Default the flag. */
+  readonly turnCheck?: 'flag' | 'gauge' | 'height';
 }
 
 export interface Bender {

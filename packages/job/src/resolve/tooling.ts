@@ -2,7 +2,7 @@
 
 import { formatPath, type Segment } from '../path.ts';
 import type { BenderValues, DieValues } from '../schema/job.ts';
-import type { Bender, Die, Figure, Tube } from '../types.ts';
+import type { Bench, Bender, Die, Figure, Tube } from '../types.ts';
 import { entry, fromJob } from './figures.ts';
 import { materialOf, type Shelf } from './shelf.ts';
 
@@ -36,7 +36,7 @@ export function benderOf(shelf: Shelf, id: string, tube: string): Bender {
   if (!values) throw new RangeError(`resolve: no bender ${JSON.stringify(id)} in the job`);
   const at = ['benders', id];
   const dies = values.dies.map((die, i) => dieOf(die, { bender: values, at, i, tube }));
-  return { id, dies, bench: values.bench ?? null, path: formatPath(at) };
+  return { id, dies, bench: values.bench ? benchOf(values.bench) : null, path: formatPath(at) };
 }
 
 interface Holder {
@@ -80,4 +80,9 @@ function springBackOf(values: DieValues, { bender, at, i, tube }: Holder): Die['
   if (!said?.values) return null;
   const { factor = 1, fixed = 0 } = said.values;
   return { factor, fixed, path: formatPath(said.at) };
+}
+
+/** Without the key rather than with an empty one, where the job does not say. */
+function benchOf({ turnCheck, ...stance }: NonNullable<BenderValues['bench']>): Bench {
+  return turnCheck === undefined ? stance : { ...stance, turnCheck };
 }

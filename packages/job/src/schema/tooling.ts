@@ -54,6 +54,7 @@ const bench = (kit: Kit) =>
     plane: word(['flat', 'upright']),
     former: word(['near', 'far', 'above', 'below']),
     moves: word(['tube', 'bender']),
+    turnCheck: word(['flag', 'gauge', 'height']).optional(),
   });
 
 export const bender = (kit: Kit) =>
