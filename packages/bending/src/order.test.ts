@@ -34,6 +34,7 @@ describe('the order at the bench', () => {
       'SLEEVE A on, between NUT A and END A',
       'FLARE A (double flare)',
       'hook tape on FLARED FACE of A',
+      'mark ALL bends now; arrows to FREE',
       'bends 1 to 2',
       'check end-to-end and heights, offer up',
       'trim END Z to 84 from end of last bend',
@@ -71,6 +72,7 @@ describe('the order at the bench', () => {
       'sleeveZ',
       'formZ',
       'hookA',
+      'mark',
     ]);
     expect(kinds.slice(kinds.indexOf('bend'))).toEqual(['bend', 'check']);
     expect(found.trim).toBeNull();

@@ -6,6 +6,9 @@ import { roundLength } from './rounding.ts';
 import { endWords, otherEnd, sayLength } from './say.ts';
 import type { BenchOrder, BendPlan, EndName, OrderStep, PlanRow } from './types.ts';
 
+/** Afterwards the tape no longer lies straight. */
+const MARK_ALL = 'mark ALL bends now; arrows to FREE';
+
 /**
  * The order at the bench for a plan: saw, tag, pencil line, what goes on and is formed first, hook the tape, bend,
  * check, trim, what goes on and is formed last.
@@ -28,6 +31,7 @@ export function benchOrder(line: Line, plan: BendPlan, unit: LengthStyle = line.
     step('pencil-line', null, { words: 'pencil line full length' }),
     ...first.flatMap((end) => [...cutFirst(line, end, unit), ...finishEnd(endOf(line, end), end)]),
     step('hook', plan.from, { words: `hook tape on ${hook.words}` }),
+    ...(plan.rows.length > 0 ? [step('mark', null, { words: MARK_ALL })] : []),
     ...bendSteps(plan.rows),
     ...later.flatMap((end) => [
       ...trimSteps(line, { end, trim: end === free ? trim : null, unit }),

@@ -255,6 +255,7 @@ export type StepKind =
   | 'sleeve'
   | 'form'
   | 'hook'
+  | 'mark'
   | 'bend'
   | 'check';
 

@@ -73,16 +73,21 @@ function accuracy(od: number, unit: LengthStyle): string {
   return `Accuracy: 1° is ${fine(perDegree, unit)} at the rim and ${fine((Math.PI * od) / 360, unit)} on the tube. A hole ${fine(play, unit)} too wide reads up to ${off.toFixed(1)}° off. Cut by hand, ±2° (common practice, no source).`;
 }
 
+/** Beyond this a wheel is as soon there one way as the other, and only the stop counts. */
+const HALF_ROUND_DEG = 150;
+
 /** Every bend with its stop and how to get there. */
 function stopList(
   { plan }: AidContext,
   stops: readonly Stop[],
   { box, face }: { box: Box; face: 'START' | 'FREE' },
 ): Part {
-  const words = plan.rows.map(({ bend, words: { kind, head, amount } }): Paragraph => {
+  const words = plan.rows.map(({ bend, turnDeg, words: { kind, head, amount } }): Paragraph => {
     const at = stopDegrees(stops, bend);
     const side = at === 0 || at === 180 ? '' : at < 180 === (face === 'START') ? ' right of 0' : ' left of 0';
+    const far = Math.abs(turnDeg ?? 0) > HALF_ROUND_DEG;
     const turn = kind === 'first' ? 'no turn' : kind === 'none' ? head : `${head} ${amount}`;
+    if (far) return { text: `${bend}: stop ${roundDegrees(at)}${side}; about half round, on to the stop` };
     return { text: `${bend}: stop ${roundDegrees(at)}${side}; ${turn}` };
   });
   const list = stack(zone('stops', [box.x, box.y], [box.width, box.height]), words, { cap: 3, minCap: 1.7 });
@@ -112,7 +117,8 @@ function ways(
     { text: 'Looking at the printed face, pointer up:' },
     way('RIGHT', right),
     way('LEFT', right === 1 ? -1 : 1),
-    { text: 'A stop brought round the wrong way = scrap, and end-to-end will not show it.' },
+    { text: 'A stop about opposite the pointer: either way round, on to the stop.' },
+    { text: 'The wrong stop at the pointer = scrap, and end-to-end will not show it.' },
     ...(left.length === 0
       ? []
       : [{ text: `No room on the wheel for the numbers ${left.join('; ')}: see the list.` }]),

@@ -9,7 +9,7 @@ import { height, length } from './words.ts';
 export function after({ plan, worked, options }: SheetContext): Stacked {
   const { x, y, width, height: tall } = frameOf(options).bands.after;
   const body = zone('after', [x, y + 6.6], [width, tall - 9]);
-  const words = [...checks(plan), ...ends(plan), ...clips(worked, plan)];
+  const words = [...inOrder([...ends(plan), ...checks(plan)]), ...clips(worked, plan)];
   const list = stackOrPoint(body, words, { cap: 4.5, minCap: 2.1, columns: 2 });
   const part = joined([
     { zones: [], items: [line([x, y], [x + width, y], pen(0.8))] },
@@ -23,9 +23,17 @@ export function after({ plan, worked, options }: SheetContext): Stacked {
   return { ...list, part };
 }
 
+/** Numbered: the lengths and heights hold for the finished tube, not for one still left long. */
+const inOrder = (words: readonly Paragraph[]): Paragraph[] =>
+  words.map((word, i) => ({ ...word, text: `${i + 1}  ${word.text}` }));
+
 function checks({ final, unit }: BenchPlan): Paragraph[] {
   return [
-    { text: `End to end, centre to centre: ${height(final.endToEnd, unit)}`, tick: true, weight: 'bold' },
+    {
+      text: `End to end when finished, centre to centre: ${height(final.endToEnd, unit)}`,
+      tick: true,
+      weight: 'bold',
+    },
     ...final.heights.map((h): Paragraph => ({ text: h.words, tick: true })),
   ];
 }

@@ -9,7 +9,7 @@ export function cautions(context: SheetContext, how: { pointer: string; minCap: 
   const { x, y, width, height } = frameOf(context.options).bands.cautions;
   const place = zone('cautions', [x, y + 1.8], [width, height - 3]);
   const { fails, rest } = findingWords(context.worked.findings);
-  const words = [...turning(context), ...fails, ...cautionWords(context), ...rest];
+  const words = [...turning(context), ...fails, ...numbering(context), ...cautionWords(context), ...rest];
   const list = stackOrPoint(place, words, { cap: 3.5, columns: 2, ...how });
   return {
     ...list,
@@ -20,6 +20,12 @@ export function cautions(context: SheetContext, how: { pointer: string; minCap: 
 /** The caution without which no sheet is handed out: it stands first whatever else there is. */
 function turning({ plan }: SheetContext): Paragraph[] {
   return plan.rows.length > 1 ? [{ text: turnCaution(plan.bench, plan.from), weight: 'bold' }] : [];
+}
+
+/** Findings name bends from A; on a sheet from Z those are not the numbers of the rows. */
+function numbering({ plan: { from, rows } }: SheetContext): Paragraph[] {
+  if (from === 'A' || rows.length < 2) return [];
+  return [{ text: `Findings count bends from END A: their B${rows.length} is bend 1 here.`, weight: 'bold' }];
 }
 
 /** The general ones, then those of the material, the service and the ends; each once. */
@@ -34,7 +40,7 @@ function cautionWords({ plan, worked: { line: of } }: SheetContext): Paragraph[]
   return [...new Set(words)].map((text) => ({ text }));
 }
 
-const CHECKS = 'After bend 2, hold the tube to its checks before you go on.';
+const CHECKS = 'After bend 2, hold the tube to picture 2 before bend 3.';
 
 function turnCaution(bench: Bench | null, from: string): string {
   const wrong = 'Wrong side = scrap, and end-to-end will not show it.';

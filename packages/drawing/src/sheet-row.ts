@@ -124,7 +124,9 @@ function mainWords({ kind, head, amount }: TurnWords): string {
 }
 
 function flatWords({ words, flatJog }: BenchRow, unit: LengthStyle): string {
-  return words.offerFlat && flatJog ? `or flat: moves the far end ${missWords(flatJog.distance, unit)}` : '';
+  return words.offerFlat && flatJog
+    ? `a plain half turn would put the far end ${missWords(flatJog.distance, unit)} out`
+    : '';
 }
 
 /** What to set, and small below it, named, the bend wanted: never two bare figures. */

@@ -61,13 +61,20 @@ const HEADS: Readonly<Record<Column, string>> = {
   check: 'CHECK BEFORE YOU PULL',
 };
 
+/** Without a spring-back the dial shows only what is wanted, and that is not what to set. */
+const dialHead = ({ rows }: BenchPlan): string =>
+  rows.every((row) => !row.calibrated) ? 'BEND °, DIAL NOT SET' : HEADS.dial;
+
 function head(plan: BenchPlan, y: number): Part {
   const span = [y + 0.8, TABLE_HEAD - 1.6] as const;
   const style: Style = { cap: 3, minCap: 2, weight: 'bold', lines: 2, at: 'bottom', first: 'wrap' };
   const right = new Set<Column>(['mark', 'dial']);
   return joined([
     ...columns.map((name) =>
-      cell(column(name, 'head', span), HEADS[name], { ...style, anchor: right.has(name) ? 'end' : 'start' }),
+      cell(column(name, 'head', span), name === 'dial' ? dialHead(plan) : HEADS[name], {
+        ...style,
+        anchor: right.has(name) ? 'end' : 'start',
+      }),
     ),
     cell(column('picture', 'head', span), `seen from ${endViewing(plan.bench).from}`, {
       ...style,
@@ -108,8 +115,12 @@ function noteWords({ plan, page, pages, options }: SheetContext): Paragraph[] {
           `Rounding moves END ${free} by ${missWords(miss.distance, unit)}.`,
           `Straight after the last bend: ${length(plan.lastStraight, unit)}.`,
         ];
-  return [...marks, ...last, ...parkWords(order.parks), ...order.notes].map((text) => ({ text }));
+  const flag = rows.length > 1 ? [FLAG] : [];
+  return [...marks, ...last, ...parkWords(order.parks), ...order.notes, ...flag].map((text) => ({ text }));
 }
+
+const FLAG =
+  'Flag: a plate clamped square on the tube in the plane of the last bend; zero its gauge before each turn.';
 
 /** Where nuts and sleeves wait; those of one end that share a place are said together. */
 function parkWords(parks: readonly Park[]): string[] {

@@ -69,7 +69,7 @@ function tableAndCautions(context: SheetContext): Record<'rows' | 'said', Stacke
   const alone = cautions(context, { pointer: ON_A_LATER_PAGE, minCap: LEAST_ALONE });
   if (alone.left.length === 0) return { rows: table(context, []), said: alone };
   for (const minCap of CAUTION_CAPS) {
-    const said = cautions(context, { pointer: 'MORE under the table.', minCap });
+    const said = cautions(context, { pointer: 'Read on below the bend table.', minCap });
     const rows = table(context, said.left);
     if (rows.left.length === 0 && rows.cap >= minCap - 0.5) return { rows, said: { ...said, left: [] } };
   }

@@ -104,12 +104,10 @@ const numbering = ({ from }: BenchPlan): string =>
 /** Projection symbol, scale, and what the figures are measured to. */
 function strip({ plan, place, angle, scale, lost }: Strip, { centreline }: Subject): Part {
   const { x, y, width, height } = place;
-  const [from, to] = [centreline.pieces[0]!.from, centreline.pieces.at(-1)!.to];
-  const apart = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
   const unit = plan.unit === 'mm' ? 'mm' : 'inches';
   const words = [
     `Three views ${scaleWords(scale)}, ${angle}-angle projection. Figures in ${unit}, to the centreline.`,
-    `END A to END Z, centre to centre: ${wholeLength(apart, plan.unit)}. ${numbering(plan)}`,
+    `END A to END Z, centre to centre: ${wholeLength(plan.final.endToEnd, plan.unit)}. ${numbering(plan)}`,
     lost.length > 0 ? `No room to name ${lost.join(', ')} in every view.` : '',
   ];
   return joined([
