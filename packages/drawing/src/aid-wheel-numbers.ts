@@ -21,7 +21,7 @@ interface Numbered {
 export function numbered(disc: Disc, words: readonly Words[]): Numbered {
   // Short numbers first: a long list finds its place further in.
   const stops = [...disc.stops].sort((a, b) => a.bends.length - b.bends.length);
-  const tries = [words, words.slice(0, 1)].flatMap((some) => {
+  const tries = [words, words.slice(0, 2)].flatMap((some) => {
     const boxes = some.map((one) => one.box);
     const slit = slitAt(disc, boxes);
     const room = { zone: WHEEL_ZONE, boxes, lines: [slit], allowed: (box: Box) => inRing(box, disc) };

@@ -12,11 +12,17 @@ export interface Words {
 }
 
 /** Which face this is, large; and an arrow for either way round, with what the operator does to go that way. */
-export function wordsOn({ centre, hole }: Disc, { plan }: AidContext, face: 'START' | 'FREE'): Words[] {
+export function wordsOn(
+  { centre, hole }: Disc,
+  { plan, worked, options }: AidContext,
+  face: 'START' | 'FREE',
+): Words[] {
   const [x, y] = centre;
   const end = face === 'START' ? plan.from : plan.free;
   const side = face === 'START' ? 1 : -1;
   const carried = plan.bench?.moves === 'bender';
+  const hand = plan.hand === 'OPPOSITE HAND' ? ' · OPPOSITE HAND' : '';
+  const whose = `${worked.line.id}${hand} · job ${options.checksum}`;
   const inner = hole + 3.5;
   const wide = Math.min(23, WHEEL_RADIUS - RING - inner - BOW - 1);
   const style = { cap: 2.6, minCap: 1.1, lines: 4, first: 'wrap', weight: 'bold', anchor: 'middle' } as const;
@@ -35,12 +41,20 @@ export function wordsOn({ centre, hole }: Disc, { plan }: AidContext, face: 'STA
     return { box, items: [...bow(centre, hole + 5, { right, up: !carried }), ...text.items] };
   };
   return [
-    block({ x: x - 19, y: y + inner + 3.5, width: 38, height: 13 }, `THIS FACE TO ${face} ${end}`, {
-      cap: 4.4,
-      minCap: 3,
+    block({ x: x - 19, y: y + inner + 3.5, width: 38, height: 9.5 }, `THIS FACE TO ${face} ${end}`, {
+      cap: 3.6,
+      minCap: 2.6,
       lines: 2,
       first: 'wrap',
       weight: 'bold',
+      anchor: 'middle',
+    }),
+    // Cut out, the wheel has left its page: it must still say whose it is, and which hand.
+    block({ x: x - 19, y: y + inner + 14.2, width: 38, height: 6 }, whose, {
+      cap: 2.2,
+      minCap: 1.4,
+      lines: 2,
+      first: 'wrap',
       anchor: 'middle',
     }),
     way(true),

@@ -54,10 +54,13 @@ function page(context: SheetContext, subject: Subject): Part {
     }),
     picture.part,
     three.part,
-    strip(
-      { plan, place: notes, angle, scale: three.scale, lost: [...new Set([...picture.lost, ...three.lost])] },
-      subject,
-    ),
+    strip({
+      plan,
+      place: notes,
+      angle,
+      scale: three.scale,
+      lost: [...new Set([...picture.lost, ...three.lost])],
+    }),
   ]);
 }
 
@@ -102,7 +105,7 @@ const numbering = ({ from }: BenchPlan): string =>
     : 'Bends are numbered as they are made, from END Z; in brackets as the findings count them, from END A.';
 
 /** Projection symbol, scale, and what the figures are measured to. */
-function strip({ plan, place, angle, scale, lost }: Strip, { centreline }: Subject): Part {
+function strip({ plan, place, angle, scale, lost }: Strip): Part {
   const { x, y, width, height } = place;
   const unit = plan.unit === 'mm' ? 'mm' : 'inches';
   const words = [
