@@ -10,7 +10,7 @@ command -v java >/dev/null 2>&1 || need+=(default-jre-headless)
 command -v qpdf >/dev/null 2>&1 || need+=(qpdf)
 command -v pdftoppm >/dev/null 2>&1 || need+=(poppler-utils)
 command -v chromium >/dev/null 2>&1 || need+=(chromium)
-fc-list 2>/dev/null | grep -q 'DejaVuSansCondensed.ttf' || need+=(fonts-dejavu-extra fontconfig)
+fc-list 2>/dev/null | grep 'DejaVuSansCondensed.ttf' >/dev/null || need+=(fonts-dejavu-extra fontconfig)
 [ ${#need[@]} -eq 0 ] && exit 0
 
 say() { echo "The tests need these Debian packages: ${need[*]}" >&2; }
