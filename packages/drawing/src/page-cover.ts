@@ -9,7 +9,7 @@ import { type TableColumn, tableBlocks } from './page-table.ts';
 import { cell, joined, type Part, pen, rect, zone } from './set.ts';
 import { foot } from './sheet-foot.ts';
 import type { Page } from './types.ts';
-import { length, size, tubeWords } from './words.ts';
+import { cautionsOf, length, size, tubeWords } from './words.ts';
 
 export interface CoverOptions {
   /** Default A4. */
@@ -205,13 +205,7 @@ function failures({ job, lines }: Covering): readonly Block[] {
 }
 
 function cautions({ lines }: Covering): readonly Block[] {
-  const said = lines.flatMap(({ worked: { line } }) => [
-    ...line.tube.material.cautions,
-    ...line.service.cautions,
-    ...line.endA.fitting.cautions,
-    ...line.endZ.fitting.cautions,
-  ]);
-  const once = [...new Set(said)];
+  const once = cautionsOf(lines.map(({ worked }) => worked.line));
   if (once.length === 0) return [];
   return [
     ...heading({ text: 'CAUTIONS', width: WIDTH }),

@@ -3,6 +3,7 @@ import type { Finding, Verdict } from '@runback/checks';
 import { type Block, heading, paragraph, space } from './page-flow.ts';
 import { figuresOf } from './page-words.ts';
 import type { SheetContext } from './sheet-context.ts';
+import { cautionsOf } from './words.ts';
 
 const CAP = 2.5;
 const SMALL = 2.1;
@@ -52,13 +53,7 @@ function oneFinding(finding: Finding, unit: SheetContext['plan']['unit'], width:
 
 /** All that was said to be careful about, each once. */
 export function cautionBlocks({ worked: { line } }: SheetContext, width: number): readonly Block[] {
-  const said = [
-    ...line.tube.material.cautions,
-    ...line.service.cautions,
-    ...line.endA.fitting.cautions,
-    ...line.endZ.fitting.cautions,
-  ];
-  const once = [...new Set(said)];
+  const once = cautionsOf([line]);
   if (once.length === 0) return [];
   return [
     ...heading({ text: 'CAUTIONS', width }),

@@ -3,6 +3,7 @@ import type { Bench } from '@runback/job';
 import { joined, line, pen, zone } from './set.ts';
 import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
+import { cautionsOf } from './words.ts';
 
 /** How a turn goes wrong, what fails, the other cautions, how many checks pass, what notes: in two columns. */
 export function cautions(context: SheetContext, how: { pointer: string; minCap: number }): Stacked {
@@ -30,14 +31,8 @@ function numbering({ plan: { from, rows } }: SheetContext): Paragraph[] {
 
 /** The general ones, then those of the material, the service and the ends; each once. */
 function cautionWords({ plan, worked: { line: of } }: SheetContext): Paragraph[] {
-  const words = [
-    ...(plan.rows.length > 1 ? [CHECKS] : []),
-    ...of.tube.material.cautions,
-    ...of.service.cautions,
-    ...of.endA.fitting.cautions,
-    ...of.endZ.fitting.cautions,
-  ];
-  return [...new Set(words)].map((text) => ({ text }));
+  const general = plan.rows.length > 1 ? [CHECKS] : [];
+  return [...general, ...cautionsOf([of])].map((text) => ({ text }));
 }
 
 const CHECKS = 'After bend 2, hold the tube to picture 2 before bend 3.';

@@ -66,3 +66,14 @@ export function turnCheckWords({ turnCheck }: BenchRow, bench: Bench | null): st
   if (bench?.turnCheck === 'height' && rise !== null) return rise.words;
   return flagWords;
 }
+
+/** All there is to be careful about with these lines, material first, then the service and the ends; each once. */
+export function cautionsOf(lines: readonly Line[]): readonly string[] {
+  const said = lines.flatMap(({ tube, service, endA, endZ }) => [
+    ...tube.material.cautions,
+    ...service.cautions,
+    ...endA.fitting.cautions,
+    ...endZ.fitting.cautions,
+  ]);
+  return [...new Set(said)];
+}
