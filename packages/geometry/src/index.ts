@@ -7,6 +7,7 @@ export * from './fillet.ts';
 export * from './fit.ts';
 export * from './numeric.ts';
 export * from './path.ts';
+export * from './pockets.ts';
 export * from './rows.ts';
 export * from './slope.ts';
 export * from './solid.ts';

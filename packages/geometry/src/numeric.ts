@@ -37,3 +37,9 @@ export const UNIT_OFF = 1e-12;
 
 /** Slopes this close are equal, and the place nearest A is named: at a 60 mm radius it moves a place by 1e-4 mm. rad. */
 export const SLOPE_TIE_RAD = 1e-12;
+
+/** Trapped volumes are integrated until the quadrature's own bound is under this for each stretch. mm³: a five-thousandth of a drop. */
+export const VOLUME_MM3 = 1e-2;
+
+/** Levels this close are one surface of liquid. mm */
+export const LEVEL_MM = 1e-9;
