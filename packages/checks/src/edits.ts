@@ -1,11 +1,14 @@
 /** Between a line in mm and the values its author would write in the job file. */
-import type { Vec3 } from '@runback/geometry';
+import { ROUNDING, type Vec3 } from '@runback/geometry';
 import { type Corner, fromMm, type JobUnit, type Line, toMm } from '@runback/job';
 import type { Edit } from './types.ts';
 import { eachOf } from './units.ts';
 
 /** Values offered in a cure are rounded to these steps, in job units: finer than any rule, coarse enough to read. */
 const STEP: Readonly<Record<JobUnit, number>> = { mm: 0.01, in: 0.0005 };
+
+/** A coordinate that only conversion keeps from having this many decimals is written with them. */
+const DECIMALS = 9;
 
 const unmirrored = (line: Line, at: Vec3): Vec3 =>
   eachOf(at, (x, axis) => (axis === line.mirror?.axis ? 2 * line.mirror.offset - x : x));
@@ -24,7 +27,13 @@ export const pointFromJob = (line: Line, value: Vec3): Vec3 =>
 /** A point moved a little to the nearest value a person would write; coordinates in `same` already are left alone. */
 export function tidyPoint(line: Line, at: Vec3, same: Vec3): Vec3 {
   const [value, old] = [pointInJob(line, at), pointInJob(line, same)];
-  return eachOf(value, (x, i) => (at[i] === same[i] ? old[i]! : roundTo(x, line.units)));
+  return eachOf(value, (x, i) => (at[i] === same[i] ? asWritten(old[i]!) : roundTo(x, line.units)));
+}
+
+/** A value without what converting it back added: 0.046875, not 0.04687500000000001. */
+function asWritten(value: number): number {
+  const short = Number(value.toFixed(DECIMALS)) + 0;
+  return Math.abs(short - value) <= ROUNDING * Math.max(1, Math.abs(value)) ? short : value;
 }
 
 /** Rounded to the step of the job's units, written with as few decimals as that takes. */

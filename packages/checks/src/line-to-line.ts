@@ -17,13 +17,18 @@ export interface Beside {
   readonly findings: readonly Finding[];
 }
 
+/** How two lines lie to each other: worked out, or known from before. */
+export type Recall = (line: Line, other: Line, work: () => Pair) => Pair;
+
 /** Compares one line with all others of the job. A single line has nothing to compare with and says nothing. */
-export function beside(worked: WorkedLine, all: readonly WorkedLine[]): Beside {
+export function beside(worked: WorkedLine, all: readonly WorkedLine[], recall: Recall): Beside {
   const { centreline } = worked;
   const others = all.filter((other) => other !== worked);
   if (centreline === null || others.length === 0) return { rows: [], findings: [] };
   const real = others.filter((other) => other.centreline !== null);
-  const pairs = real.map((other) => pair(worked.line, centreline, other));
+  const pairs = real.map((other) =>
+    recall(worked.line, other.line, () => pair(worked.line, centreline, other)),
+  );
   const bad = pairs.filter(({ row }) => row.distance < row.keepOff - POINT_MM);
   const findings = bad.map((p) => near(worked.line, centreline, p));
   if (bad.length === 0 && pairs.length > 0) findings.push(tightest(worked.line, centreline, pairs));
@@ -34,22 +39,26 @@ export function beside(worked: WorkedLine, all: readonly WorkedLine[]): Beside {
   return { rows: pairs.map((p) => p.row), findings };
 }
 
-interface Pair {
+/** How one line lies to another. */
+export interface Pair {
   readonly row: ClearanceRow;
   readonly limit: Figure;
 }
 
 function pair(line: Line, centreline: Centreline, other: WorkedLine): Pair {
-  const limit = largerOf(line.clearance.lines, other.line.clearance.lines);
-  const metal = (line.tube.od + other.line.tube.od) / 2;
+  const { limit, metal } = apart(line, other.line);
   const nearest = nearestOf(portions(line, centreline), portions(other.line, other.centreline!));
   return { row: row(nearest, { kind: 'line', to: other.line.id }, [metal, limit]), limit };
 }
 
-const largerOf = (a: Figure, b: Figure): Figure => (b.value > a.value ? b : a);
+/** What two lines must keep off each other, and the metal between their centrelines, mm. */
+export function apart(a: Line, b: Line): { readonly limit: Figure; readonly metal: number } {
+  const [one, two] = [a.clearance.lines, b.clearance.lines];
+  return { limit: two.value > one.value ? two : one, metal: (a.tube.od + b.tube.od) / 2 };
+}
 
 /** A part of a line, and what its end joins when it is the free part of that end. */
-interface Portion {
+export interface Portion {
   readonly path: readonly Piece[];
   readonly joins: readonly string[];
 }
@@ -58,7 +67,7 @@ interface Portion {
  * The free parts of the ends that join something, and the rest. Two ends that join the same thing may come as
  * close as their ports are: their free parts are not compared with each other, but with everything else.
  */
-function portions(line: Line, centreline: Centreline): Portion[] {
+export function portions(line: Line, centreline: Centreline): Portion[] {
   const { length } = centreline;
   const from = Math.min(freeOf(line.endA), length);
   const to = Math.max(length - freeOf(line.endZ), from);
@@ -70,16 +79,22 @@ function portions(line: Line, centreline: Centreline): Portion[] {
 
 const freeOf = (end: LineEnd): number => (end.joins.length > 0 ? end.free : 0);
 
+/**
+ * The parts of two lines that are judged against each other. Where all parts join the same things, the first of each:
+ * two lines that exist always have a distance.
+ */
+export function judgedPairs(
+  ours: readonly Portion[],
+  theirs: readonly Portion[],
+): readonly (readonly [Portion, Portion])[] {
+  const pairs = ours.flatMap((a) => theirs.map((b) => [a, b] as const));
+  const judged = pairs.filter(([a, b]) => !a.joins.some((id) => b.joins.includes(id)));
+  return judged.length > 0 ? judged : pairs.slice(0, 1);
+}
+
 function nearestOf(ours: readonly Portion[], theirs: readonly Portion[]): Nearest {
-  let best: Nearest | null = null;
-  for (const a of ours) {
-    for (const b of theirs) {
-      if (a.joins.some((id) => b.joins.includes(id))) continue;
-      const next = pathToPath(a.path, b.path);
-      if (best === null || next.distance < best.distance) best = next;
-    }
-  }
-  return best ?? pathToPath(ours[0]!.path, theirs[0]!.path);
+  const found = judgedPairs(ours, theirs).map(([a, b]) => pathToPath(a.path, b.path));
+  return found.reduce((best, next) => (next.distance < best.distance ? next : best));
 }
 
 function near(line: Line, centreline: Centreline, { row, limit }: Pair): Finding {

@@ -2,6 +2,7 @@
 import type { BendPlan } from '@runback/bending';
 import type { Centreline, DrainEnd, SlopeExtreme, Vec3 } from '@runback/geometry';
 import type { JobUnit, Line, Surrounding } from '@runback/job';
+import type { WorkMemory } from './memory.ts';
 
 export type Verdict = 'pass' | 'note' | 'fail';
 
@@ -91,4 +92,6 @@ export interface WorkedJob {
 export interface WorkOptions {
   /** Look for the cure of each failure (default). Without, every `cure` but those of corners that do not fit is null. */
   readonly cures?: boolean;
+  /** What was worked before: hand the same one in again after each edit of a job (`workJob`). */
+  readonly memory?: WorkMemory;
 }

@@ -10,7 +10,7 @@ import type { WorkedLine, WorkOptions } from './types.ts';
 import type { Work } from './work.ts';
 
 /** Default options of `workLine` and `workJob`. */
-export const WORK_DEFAULTS: Required<WorkOptions> = { cures: true };
+export const WORK_DEFAULTS: Required<Omit<WorkOptions, 'memory'>> = { cures: true };
 
 /**
  * Works one line: centreline, bend plan read from A, slope, clearance and the findings of every check but the one

@@ -1,5 +1,6 @@
 export type * from './catalogue-types.ts';
 export { checksum } from './checksum.ts';
+export { editJob, type JobEdit } from './edit/edit-job.ts';
 export * from './format.ts';
 export { formatIssue, JobError, type JobIssue } from './issue.ts';
 export { jobSchema } from './json-schema.ts';

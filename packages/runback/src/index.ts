@@ -4,9 +4,13 @@ export * from '@runback/checks';
 export * from '@runback/geometry';
 export {
   type Catalogue,
+  editJob,
+  formatDegrees,
   formatLength,
   formatMm,
+  formatPath,
   type Job,
+  type JobEdit,
   JobError,
   type JobIssue,
   type JobUnit,
@@ -14,6 +18,7 @@ export {
   type LengthStyle,
   type Line,
   parseLength,
+  parsePath,
   type ResolvedJob,
   resolve,
 } from '@runback/job';

@@ -1,9 +1,10 @@
-import { SLOPE_RAD, type SlopeExtreme, scale } from '@runback/geometry';
+import { type SlopeExtreme, scale } from '@runback/geometry';
 import type { Drain, Figure, Line } from '@runback/job';
 import { farthestMove } from '../cures/farthest.ts';
 import { finding, unjudged } from '../finding.ts';
 import { restSlope, worstSlope } from '../line-slope.ts';
 import { bendAt, where } from '../place.ts';
+import { enoughAtRest, enoughTilted, SLOPE, SLOPE_TILTED } from '../slope-limits.ts';
 import { softened, takenAsNote } from '../soften.ts';
 import type { Cure, Finding, LineSlope, Place } from '../types.ts';
 import { degrees } from '../units.ts';
@@ -11,11 +12,7 @@ import { say, sayAttitude, sayBothAngles } from '../words.ts';
 import type { Cured, Move, Work } from '../work.ts';
 import { airAndLiquid } from './pockets.ts';
 
-const CHECK = 'slope';
 const MODEL = 'smallest fall of the tangent toward the drain end over the whole line, bends included';
-
-/** A service may take a failure in an attitude for a note, and still insist on the slope at rest, under this name. */
-const TILTED = 'slope-tilted';
 
 /** Falls enough toward its drain end at rest, and still falls in every attitude. Air and liquid that stay are notes. */
 export function slope(work: Work): Finding[] {
@@ -25,22 +22,14 @@ export function slope(work: Work): Finding[] {
     // Without a drain end nothing says which way is down.
     if (!line.service.drains) return pockets;
     const message = `No drain is given: whether this ${line.service.name} drains is not judged.`;
-    return [unjudged(CHECK, message, { path: line.path, basis: MODEL }), ...pockets];
+    return [unjudged(SLOPE, message, { path: line.path, basis: MODEL }), ...pockets];
   }
-  const inAttitude = softened(line.service, tilted(work, line.drain, work.slope), TILTED);
+  const inAttitude = softened(line.service, tilted(work, line.drain, work.slope), SLOPE_TILTED);
   return [atRest(work, line.drain, work.slope), inAttitude, ...pockets];
 }
 
-/** At the limit itself a line at rest passes. */
-const enoughAtRest = (found: SlopeExtreme, { minSlope }: Drain): boolean =>
-  found.slope >= minSlope.value - SLOPE_RAD;
-
-/** In an attitude a line must fall more than the limit: exactly level is not enough. */
-const enoughTilted = (found: SlopeExtreme, { minSlopeTilted }: Drain): boolean =>
-  found.slope > minSlopeTilted.value + SLOPE_RAD;
-
 function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
-  const ok = enoughAtRest(rest, drain);
+  const ok = enoughAtRest(rest.slope, drain);
   const { fall, wanted, rise } = fallWords(rest, drain, drain.minSlope);
   return finding({
     ...measured(work, rest, drain.minSlope),
@@ -49,12 +38,12 @@ function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
       drain.to === 'both' && lows.length > 0
         ? `At rest it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
         : `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
-    cure: ok ? null : raise(work, rest, (line, c) => enoughAtRest(restSlope(line, drain, c), drain)),
+    cure: ok ? null : raise(work, rest, (line, c) => enoughAtRest(restSlope(line, drain, c).slope, drain)),
   });
 }
 
 function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
-  const ok = enoughTilted(worst, drain);
+  const ok = enoughTilted(worst.slope, drain);
   const { attitudes, service } = work.line;
   const attitude =
     attitudes.kind === 'rest' ? 'at rest (the job gives no attitudes)' : sayAttitude(worst, attitudes);
@@ -63,7 +52,8 @@ function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
     ...measured(work, worst, drain.minSlopeTilted),
     verdict: ok ? 'pass' : 'fail',
     message: `In the worst attitude, ${attitude}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
-    cure: ok || takenAsNote(service, CHECK, TILTED) ? null : raise(work, worst, fallsTilted(drain, worst)),
+    cure:
+      ok || takenAsNote(service, SLOPE, SLOPE_TILTED) ? null : raise(work, worst, fallsTilted(drain, worst)),
   });
 }
 
@@ -73,9 +63,9 @@ function fallsTilted(drain: Drain, { attitude }: SlopeExtreme): Cured {
     if (attitude !== null) {
       const { pitch, roll } = attitude;
       const there: Line = { ...line, attitudes: { kind: 'box', pitch: [pitch, pitch], roll: [roll, roll] } };
-      if (!enoughTilted(worstSlope(there, drain, c), drain)) return false;
+      if (!enoughTilted(worstSlope(there, drain, c).slope, drain)) return false;
     }
-    return enoughTilted(worstSlope(line, drain, c), drain);
+    return enoughTilted(worstSlope(line, drain, c).slope, drain);
   };
 }
 
@@ -98,7 +88,7 @@ const place = ({ line, centreline }: Work, { at }: Place): string =>
   `${where(centreline, at)}, ${say(at, line.units)} from end A`;
 
 const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) => ({
-  check: CHECK,
+  check: SLOPE,
   found: degrees(extreme.slope),
   limit: degrees(limit.value),
   unit: 'deg' as const,
