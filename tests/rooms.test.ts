@@ -33,6 +33,16 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     '@runback/exchange',
   ],
   'apps/cli': ['runback', 'node:', 'commander', 'svgdom'],
+  'apps/viewer': [
+    'runback',
+    'three',
+    'preact',
+    '@preact/signals',
+    'comlink',
+    'tinykeys',
+    'browser-fs-access',
+    'idb-keyval',
+  ],
 };
 
 const SUBPATHS: Readonly<Record<string, readonly string[]>> = {
@@ -185,13 +195,22 @@ function epsilonFaults(source: Source): string[] {
   return faults;
 }
 
+/** Inside the viewer: `scene/` draws with three on the canvas it is given; everything else knows the page and no three. */
+function sceneFaults(source: Source): string[] {
+  const inScene = source.name.startsWith('apps/viewer/src/scene/');
+  const foreign = importsOf(source).filter(({ from }) =>
+    inScene ? /^(preact|@preact)/.test(from) : split(from).name === 'three',
+  );
+  return foreign.map(({ from }) => `${source.name}: ${from} is not for here`);
+}
+
 function sourcesOf(room: string): Source[] {
   const found: Source[] = [];
   const walk = (folder: string): void => {
     for (const entry of readdirSync(folder)) {
       const path = join(folder, entry);
       if (statSync(path).isDirectory()) walk(path);
-      else if (/\.ts$/.test(entry) && !/\.test\.ts$/.test(entry))
+      else if (/\.tsx?$/.test(entry) && !/\.test\.tsx?$/.test(entry))
         found.push({ name: relative(root, path), text: readFileSync(path, 'utf8') });
     }
   };
@@ -222,6 +241,11 @@ describe('rooms', () => {
     it(`${room} has a README`, () =>
       expect(readFileSync(join(root, room, 'README.md'), 'utf8').length).toBeGreaterThan(200));
   }
+
+  it('the scene alone knows three, and touches nothing of the page', () => {
+    const faults = sourcesOf('apps/viewer').flatMap(sceneFaults);
+    expect(faults).toEqual([]);
+  });
 
   it('the front door stays small', () => {
     const lines = sourcesOf('packages/runback').reduce((sum, s) => sum + lineCount(s.text), 0);
@@ -275,6 +299,11 @@ describe('the gate sees a planted fault', () => {
     expect(sizeFaults(plant(long)).length).toBe(2);
     expect(sizeFaults(plant('export const f = (a, b, c, d) => a;')).length).toBe(1);
     expect(sizeFaults(plant('export const x = 1;', 'packages/geometry/src/index.ts')).length).toBe(1);
+  });
+  it('three outside the scene, preact inside it', () => {
+    const three = plant(`import { Scene } from 'three';`, 'apps/viewer/src/words/planted.tsx');
+    const preact = plant(`import { h } from 'preact';`, 'apps/viewer/src/scene/planted.ts');
+    expect([...sceneFaults(three), ...sceneFaults(preact)]).toHaveLength(2);
   });
   it('a bare epsilon and an acos', () =>
     expect(epsilonFaults(plant('export const near = (a) => Math.acos(a) < 1e-9;')).length).toBe(2));

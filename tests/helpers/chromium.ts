@@ -1,5 +1,5 @@
 /** The Chromium of the machine, as a person's browser. */
-import { type Browser, chromium } from 'playwright-core';
+import { type Browser, type BrowserContext, chromium } from 'playwright-core';
 
 const FLAGS = [
   '--no-sandbox',
@@ -11,3 +11,7 @@ const FLAGS = [
 
 export const openChromium = (): Promise<Browser> =>
   chromium.launch({ executablePath: '/usr/bin/chromium', args: FLAGS });
+
+/** One that keeps what it is told in `folder`, as a person's does from one day to the next. */
+export const openPersistent = (folder: string): Promise<BrowserContext> =>
+  chromium.launchPersistentContext(folder, { executablePath: '/usr/bin/chromium', args: FLAGS });

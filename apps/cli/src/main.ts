@@ -8,6 +8,7 @@ import { rowsCommand } from './rows.ts';
 import { schemaCommand } from './schema.ts';
 import { sheetCommand } from './sheet.ts';
 import { plain } from './terminal.ts';
+import { viewCommand } from './view.ts';
 
 const AFTER = `
 Examples:
@@ -15,6 +16,7 @@ Examples:
   runback check dipstick.job.json                          bend tables and findings
   runback check dipstick.job.json --json                   the same for a machine
   runback sheet dipstick.job.json --out sheets             a sheet to take to the bender
+  runback view dipstick.job.json                           look at it and change it in a browser
   runback rows sample.csv --tube ss-12x1                   copy an existing tube into a job line
 
 The command answers 0 when every check passes or notes, 1 when a check failed (sheets are still written,
@@ -60,7 +62,7 @@ export async function main(argv: readonly string[]): Promise<number> {
     code = answer;
   };
   const root = program();
-  for (const add of [checkCommand, sheetCommand, newCommand, rowsCommand, schemaCommand]) {
+  for (const add of [checkCommand, sheetCommand, newCommand, rowsCommand, schemaCommand, viewCommand]) {
     const command = add(done);
     command.copyInheritedSettings(root);
     root.addCommand(command);

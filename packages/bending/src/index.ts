@@ -6,6 +6,7 @@ export { roundPlan } from './round-plan.ts';
 export * from './sample.ts';
 export { angleFor, dialFor } from './spring-back.ts';
 export { type Stance, stanceOf } from './stance.ts';
+export { type ToolPose, toolPose } from './tool-pose.ts';
 export { turnChecks } from './turn-checks.ts';
 export { turnWords } from './turn-words.ts';
 export type * from './types.ts';

@@ -18,6 +18,35 @@ function hostile(): Page {
   return sheetPages(line, { checksum: HOSTILE, jobTitle: HOSTILE })[0]!;
 }
 
+/** Serialises as a document of HTML does, and writes down which attributes are set. */
+function likeABrowser() {
+  const browser = createSVGWindow();
+  const document = browser.document as unknown as { createElementNS(ns: string, name: string): Made };
+  const create = document.createElementNS.bind(document);
+  const set: string[] = [];
+  document.createElementNS = (ns, name) => {
+    const node = create(ns, name);
+    const setAttribute = node.setAttribute.bind(node);
+    node.setAttribute = (key, value) => {
+      set.push(key);
+      setAttribute(key, value);
+    };
+    if (name === 'svg') Object.defineProperty(node, 'outerHTML', { get: () => asHtml(node) });
+    return node;
+  };
+  return { browser, set };
+}
+
+interface Made {
+  readonly outerHTML: string;
+  setAttribute(key: string, value: string): void;
+}
+
+function asHtml(node: Made): string {
+  const xml = Reflect.get(Object.getPrototypeOf(node), 'outerHTML', node) as string;
+  return xml.replace(/>[^<]+/g, (text) => text.replaceAll('&quot;', '"'));
+}
+
 describe('renderSvg', () => {
   const [page] = sheetPages(worked({ points: dipstick }), { checksum: 'a1b2c3d4' });
   const svg = renderSvg(page!, window);
@@ -55,6 +84,22 @@ describe('renderSvg', () => {
       'title',
     ]);
     expect(out.match(/</g)!.length).toBe(out.match(/>/g)!.length);
+  });
+
+  it('says nothing of style where a policy forbids it, and is else the same', () => {
+    const bare = renderSvg(page!, window, { styled: false });
+    expect(bare).not.toMatch(/\sstyle=/);
+    expect(svg.replace(' style="font-kerning:none;font-variant-ligatures:none"', '')).toBe(bare);
+  });
+
+  it('sets no style while it draws, and writes in a browser what it writes under Node', () => {
+    const { browser, set } = likeABrowser();
+    const named = { ...page!, title: 'A\u00a0"tube" &nbsp; &quot; <b>' };
+    const out = renderSvg(named, browser);
+    expect(set).toContain('stroke-linejoin');
+    expect(set).not.toContain('style');
+    expect(out).toContain('<title>A &quot;tube&quot; &amp;nbsp; &amp;quot; &lt;b&gt;</title>');
+    expect(out).toBe(renderSvg(named, window));
   });
 
   it('knows only greys', () => {

@@ -7,13 +7,31 @@ export type SvgWindow = object;
 
 const FONT = 'DejaVu Sans Condensed, DejaVu Sans, Verdana, sans-serif';
 
-/**
- * A page as SVG text at true scale: one user unit is one millimetre. The same page gives the same bytes.
- * `window` is only drawn in and left as it was.
- */
-export function renderSvg(page: Page, window: SvgWindow): string {
-  return withWindow(window as Parameters<typeof withWindow>[0], () => draw(page));
+/** Characters stand one by one, as they were measured. */
+const STYLE = 'font-kerning:none;font-variant-ligatures:none';
+
+export interface SvgOptions {
+  /**
+   * Whether the text carries the style that sets characters one by one (default). Without it nothing in the text is
+   * against a Content-Security-Policy that forbids style attributes; the page it is shown in sets
+   * `font-kerning: none; font-variant-ligatures: none` itself.
+   */
+  readonly styled?: boolean;
 }
+
+/**
+ * A page as SVG text at true scale: one user unit is one millimetre. The same page gives the same bytes, in Node
+ * and in a browser. `window` is only drawn in and left as it was.
+ */
+export function renderSvg(page: Page, window: SvgWindow, { styled = true }: SvgOptions = {}): string {
+  const drawn = withWindow(window as Parameters<typeof withWindow>[0], () => draw(page));
+  // A browser leaves quotes between tags as they are.
+  const text = drawn.replace(/>[^<]+/g, (between) => between.replaceAll('"', '&quot;'));
+  // Not set while drawing: under such a policy that alone would be a breach.
+  return styled ? text.replace(JOIN, ` style="${STYLE}"${JOIN}`) : text;
+}
+
+const JOIN = ' stroke-linejoin="round"';
 
 function draw(page: Page): string {
   const svg = SVG().attr({
@@ -23,7 +41,6 @@ function draw(page: Page): string {
     lang: cleanText(page.lang),
     role: 'img',
     'font-family': FONT,
-    style: 'font-kerning:none;font-variant-ligatures:none',
     'stroke-linejoin': 'round',
   });
   // svg.js has no methods for these two.

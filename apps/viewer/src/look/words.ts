@@ -1,0 +1,103 @@
+/** Sentences of the scene: the tilt, the bead, and why a line has no shape. */
+import {
+  type AttitudeSet,
+  formatDegrees,
+  formatLength,
+  type LengthStyle,
+  type Line,
+  type WorkedLine,
+} from 'runback';
+import { isShort, type Reading } from '../profile/readings.ts';
+import type { Tilt } from '../store/index.ts';
+
+const DEGREE = Math.PI / 180;
+const ELSE = 15 * DEGREE;
+
+/** How far the sliders go, radians. */
+export interface TiltRange {
+  readonly pitch: readonly [number, number];
+  readonly roll: readonly [number, number];
+}
+
+/** As far as the line's own attitudes; where it has none, ±15°. The present tilt is always within. */
+export function tiltRange(attitudes: AttitudeSet, { pitch, roll }: Tilt): TiltRange {
+  const around = (t: number): readonly [number, number] => [-t, t];
+  const own: TiltRange =
+    attitudes.kind === 'cone'
+      ? { pitch: around(attitudes.tilt), roll: around(attitudes.tilt) }
+      : attitudes.kind === 'box'
+        ? attitudes
+        : { pitch: [0, 0], roll: [0, 0] };
+  const open = ([low, high]: readonly [number, number], now: number): readonly [number, number] =>
+    low === high ? [Math.min(-ELSE, now), Math.max(ELSE, now)] : [Math.min(low, now), Math.max(high, now)];
+  return { pitch: open(own.pitch, pitch), roll: open(own.roll, roll) };
+}
+
+const inWords = (angle: number, [positive, negative]: readonly [string, string]): string => {
+  const size = formatDegrees(Math.abs(angle));
+  return size === '0' ? 'level' : `${angle > 0 ? positive : negative} ${size}°`;
+};
+
+export const pitchWords = (pitch: number): string => inWords(pitch, ['nose down', 'nose up']);
+export const rollWords = (roll: number): string => inWords(roll, ['right side down', 'left side down']);
+
+export function tiltWords({ pitch, roll }: Tilt): string {
+  const parts = [pitchWords(pitch), rollWords(roll)].filter((words) => words !== 'level');
+  return parts.length === 0 ? 'level' : parts.join(', ');
+}
+
+/** The tilt in which the line falls least; `null` when it is not asked to fall. */
+export function worstTilt({ line, slope }: WorkedLine): Tilt | null {
+  if (slope === null) return null;
+  const { attitude, up } = slope.worst;
+  if (attitude !== null) return attitude;
+  // A cone names no pitch and roll: those that bring up there.
+  const { forward, left, up: above } = line.axes;
+  const along = (axis: readonly [number, number, number]): number =>
+    up[0] * axis[0] + up[1] * axis[1] + up[2] * axis[2];
+  const [f, l, u] = [along(forward), along(left), along(above)];
+  return { pitch: Math.atan2(-f, Math.hypot(l, u)), roll: Math.atan2(l, u) };
+}
+
+export interface ReadOut {
+  readonly words: string;
+  readonly verdict: 'pass' | 'note' | 'fail' | null;
+}
+
+/** What is read at the bead, in order of importance. */
+export function readOuts(reading: Reading, line: Line, style: LengthStyle): readonly ReadOut[] {
+  const over = line.drain === null || line.drain.to === 'both' ? 'the lower end' : 'the drain end';
+  const { height } = reading;
+  const parts: (ReadOut | null)[] = [
+    { words: `${formatLength(reading.at, style)} from A`, verdict: null },
+    {
+      words: `${formatLength(Math.abs(height), style)} ${height < 0 ? 'under' : 'over'} ${over}`,
+      verdict: null,
+    },
+    fallPart(reading),
+    nearestPart(reading, style),
+  ];
+  return parts.filter((part) => part !== null);
+}
+
+function fallPart({ slope, toward, verdict }: Reading): ReadOut | null {
+  if (slope === null || toward === null) return null;
+  const size = formatDegrees(Math.abs(slope));
+  const words = size === '0' ? 'level' : `${slope > 0 ? 'falls' : 'rises'} ${size}° toward ${toward}`;
+  return { words, verdict };
+}
+
+function nearestPart({ nearest }: Reading, style: LengthStyle): ReadOut | null {
+  if (nearest === null) return null;
+  const { to, distance, keepOff } = nearest;
+  const verdict = isShort(nearest) ? 'fail' : 'pass';
+  if (distance < 0) return { words: `overlaps ${to} by ${formatLength(-distance, style)}`, verdict };
+  const wanted = formatLength(keepOff, style, { bare: true });
+  return { words: `${formatLength(distance, style)} to ${to} (${wanted} wanted)`, verdict };
+}
+
+/** Why the line cannot exist, from its findings: first what does not fit, then how to cure it. */
+export function misfitWords({ findings }: WorkedLine): readonly string[] {
+  const misfits = findings.filter(({ check, verdict }) => check === 'corner-fit' && verdict === 'fail');
+  return misfits.map(({ message, cure }) => (cure ? `${message} ${cure.text}` : message));
+}

@@ -1,0 +1,1 @@
+export { registerOffline } from './register.ts';

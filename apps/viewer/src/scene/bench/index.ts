@@ -1,0 +1,1 @@
+export { BenchPicture, type BenchPictureProps } from './BenchPicture.tsx';

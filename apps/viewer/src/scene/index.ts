@@ -1,0 +1,2 @@
+export { createScene } from './create.ts';
+export type * from './types.ts';

@@ -1,0 +1,1 @@
+export { type Served, type ServedCopy, type ServedWrite, served } from './served.ts';

@@ -1,0 +1,48 @@
+import { readFileSync } from 'node:fs';
+import { editJob, workUp } from 'runback';
+import { describe, expect, it } from 'vitest';
+import { TENDER } from '../../../../tests/helpers/run.ts';
+import { addedHand, otherHands, sideways } from './hand.ts';
+
+const text = readFileSync(TENDER, 'utf8');
+const job = workUp(text);
+const lineOf = (id: string, of = job) => of.lines.find(({ line }) => line.id === id)!.line;
+const idsOf = (id: string): string[] => otherHands(job, lineOf(id)).map(({ line }) => line.id);
+
+describe('the opposite hand', () => {
+  it('is found from either hand', () => {
+    expect(idsOf('dipstick')).toEqual(['dipstick-right']);
+    expect(idsOf('dipstick-right')).toEqual(['dipstick']);
+    expect(idsOf('breather')).toEqual([]);
+  });
+
+  it('is added behind its line, left for right, and can be worked', () => {
+    const { id, edits } = addedHand(job, lineOf('breather'));
+    const after = workUp(editJob(text, edits));
+    expect(after.lines.map(({ line }) => line.id)).toEqual([
+      'dipstick',
+      'brake-rear',
+      'fuel-feed',
+      'pump-drain',
+      'breather',
+      'breather-opposite',
+      'dipstick-right',
+    ]);
+    const made = lineOf(id, after);
+    expect(made.mirror).toEqual({ of: 'breather', axis: 1, offset: 0 });
+    expect(made.corners[0]!.at[1]).toBe(-lineOf('breather').corners[0]!.at[1]);
+  });
+
+  it('takes an id that is free, and not too long for a job', () => {
+    const first = addedHand(job, lineOf('breather'));
+    const next = addedHand(workUp(editJob(text, first.edits)), lineOf('breather'));
+    expect([first.id, next.id]).toEqual(['breather-opposite', 'breather-opposite-2']);
+    expect(addedHand(job, { ...lineOf('breather'), id: 'x'.repeat(64) }).id).toMatch(/^x{55}-opposite$/);
+  });
+
+  it('is seen across the axis that runs from side to side', () => {
+    const line = lineOf('breather');
+    expect(sideways(line)).toBe('y');
+    expect(sideways({ ...line, axes: { ...line.axes, left: [-0.8, 0.6, 0] } })).toBe('x');
+  });
+});

@@ -1,0 +1,2 @@
+export { type ExportAction, exportActions } from './actions.ts';
+export { SheetFace } from './SheetFace.tsx';

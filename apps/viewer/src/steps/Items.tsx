@@ -1,0 +1,88 @@
+import type { ComponentChildren } from 'preact';
+import type { Done } from './done.ts';
+import type { Item, Step } from './step-list.ts';
+
+interface ItemsProps {
+  /** Beside the words of the turn. */
+  readonly turning?: ComponentChildren;
+  readonly step: Step;
+  readonly done: Done;
+  readonly toggle: (id: string) => void;
+}
+
+/** What is to be done on this screen, each with its tick. */
+export function Items({ step, done, toggle, turning }: ItemsProps) {
+  return (
+    <ol class={`steps-items steps-items-${step.kind}`}>
+      {step.items.map((item, i) => (
+        <li key={item.id} class={`steps-area-${item.id.split(' ').at(-1)}`}>
+          <ItemTick
+            item={item}
+            number={step.items.length > 1 ? i + 1 : null}
+            done={done.has(item.id)}
+            toggle={() => toggle(item.id)}
+            aside={item.label === 'TURN' ? turning : null}
+          />
+        </li>
+      ))}
+    </ol>
+  );
+}
+
+interface ItemTickProps {
+  readonly item: Item;
+  readonly number: number | null;
+  readonly done: boolean;
+  readonly toggle: () => void;
+  readonly aside: ComponentChildren;
+}
+
+function ItemTick({ item, number, done, toggle, aside }: ItemTickProps) {
+  const { label, figure, notes, loud } = item;
+  const shape = figure !== null ? 'steps-item-figure' : aside ? 'steps-item-aside' : '';
+  return (
+    <label class={`steps-item ${shape} ${loud ? 'steps-loud' : ''}`}>
+      <input type="checkbox" class="visually-hidden" checked={done} onChange={toggle} />
+      {(number !== null || label !== null) && (
+        <span class="steps-head">
+          {number !== null && <span class="steps-number">{number} </span>}
+          {label !== null && <span class="steps-label">{label} </span>}
+        </span>
+      )}
+      {figure !== null && <Figure figure={figure} />}
+      <Words item={item} />
+      {notes.length > 0 && (
+        <span class="steps-notes">
+          {notes.map((note) => (
+            <span key={note} class={note === 'NOT CALIBRATED' ? 'steps-note steps-warn' : 'steps-note'}>
+              {note}{' '}
+            </span>
+          ))}
+        </span>
+      )}
+      {aside}
+      <span class="steps-tick" aria-hidden="true">
+        {done ? '✓' : ''}
+      </span>
+    </label>
+  );
+}
+
+/** The longer, the smaller: it must stand in one line. */
+function Figure({ figure }: { readonly figure: string }) {
+  const size = figure.length > 8 ? 'steps-figure-longest' : figure.length > 5 ? 'steps-figure-long' : '';
+  return <span class={`steps-figure mono ${size}`}>{figure} </span>;
+}
+
+/** An order as it is called out: the verb small, what to do large, how far largest. */
+function Words({ item: { words, amount } }: { readonly item: Item }) {
+  if (words === null) return null;
+  const cut = words.startsWith('TURN ') || words.startsWith('CARRY ') ? words.indexOf(': ') : -1;
+  return (
+    <span class="steps-words">
+      {cut > 0 && <span class="steps-verb">{words.slice(0, cut + 1)} </span>}
+      {cut > 0 ? words.slice(cut + 2) : words}
+      {amount !== null && <span class="steps-amount mono"> {amount}</span>}{' '}
+    </span>
+  );
+}

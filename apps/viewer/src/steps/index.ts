@@ -1,0 +1,1 @@
+export { BendSteps } from './BendSteps.tsx';

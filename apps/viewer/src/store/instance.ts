@@ -1,0 +1,14 @@
+import { served } from '../served/index.ts';
+import { workDesk } from '../work/desk.ts';
+import { createStore } from './create.ts';
+import { start } from './start.ts';
+
+const desk = workDesk();
+const source = served();
+const made = createStore({ work: (ask) => desk.work(ask), served: source });
+
+/** The one store of the page. */
+export const store = made.store;
+
+/** Opens what should be open; called once by the page. */
+export const startStore = (): Promise<void> => start({ ...made, served: source });

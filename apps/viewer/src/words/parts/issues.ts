@@ -1,0 +1,5 @@
+import type { JobIssue } from 'runback';
+
+/** Why an edit was refused, for the field it was made in: what is wrong and what was expected. */
+export const sayIssues = (issues: readonly JobIssue[]): string =>
+  issues.map(({ message, expected }) => `${message} (expected ${expected})`).join('; ');

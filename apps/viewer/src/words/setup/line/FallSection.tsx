@@ -1,0 +1,51 @@
+/** Whether and how the line must drain. */
+import { Pick } from '../../parts/index.ts';
+import { FallInput } from '../bits/inputs.tsx';
+import { type MeasuredNow, set } from '../bits/now.ts';
+import { entry } from '../edits/written.ts';
+
+const NONE = '';
+const ENDS = [
+  { value: NONE, label: 'slope is not judged' },
+  { value: 'A', label: 'to end A' },
+  { value: 'Z', label: 'to end Z' },
+  { value: 'both', label: 'to both ends, from one crest' },
+];
+
+/** The two limits, as people say them. */
+const LIMITS = [
+  ['minSlope', 'Least fall at rest'],
+  ['minSlopeTilted', 'Tilted: more than'],
+] as const;
+
+export function FallSection({ now }: { readonly now: MeasuredNow }) {
+  const { job, line, own, at } = now;
+  const service = entry(job.services, line.service.id);
+  return (
+    <div class="setup-grid">
+      <div class="setup-wide">
+        <Pick
+          label="It drains"
+          value={own.drain?.to ?? NONE}
+          options={ENDS}
+          onCommit={(to) =>
+            to === NONE
+              ? set(`do not judge the fall of ${line.name}`, `${at}.drain`, undefined)
+              : set(`change where ${line.name} drains`, `${at}.drain.to`, to)
+          }
+        />
+      </div>
+      {line.drain &&
+        LIMITS.map(([key, label]) => (
+          <FallInput
+            key={key}
+            label={label}
+            value={own.drain?.[key]}
+            figure={line.drain![key]}
+            elsewhere={service?.[key] === undefined ? 'catalogue' : 'job'}
+            onCommit={(degrees) => set(`change the fall of ${line.name}`, `${at}.drain.${key}`, degrees)}
+          />
+        ))}
+    </div>
+  );
+}
