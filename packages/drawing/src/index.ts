@@ -8,5 +8,5 @@ export { type CoverOptions, coverPages } from './page-cover.ts';
 export { sheetPages } from './sheet.ts';
 export { PAGE_KINDS, type PageKind, type SheetOptions } from './sheet-context.ts';
 export { CHECK_BAR } from './sheet-foot.ts';
-export { renderSvg, type SvgWindow } from './svg.ts';
+export { renderSvg, type SvgOptions, type SvgWindow } from './svg.ts';
 export type * from './types.ts';

@@ -1,4 +1,5 @@
 import type { ProfileFall } from 'runback';
+import { isShort } from '../profile/readings.ts';
 import { type ColourMode, store } from '../store/index.ts';
 import { Seg } from './Seg.tsx';
 
@@ -40,10 +41,9 @@ function clearanceKeys(): readonly Key[] | string {
   const places = store.profile.value?.places ?? [];
   if (places.every(({ nearest }) => nearest === null))
     return 'Clearance is not judged: nothing near is given.';
-  return [
-    { look: 'fail', words: 'too near' },
-    { look: 'room', words: 'just enough → room to spare' },
-  ];
+  const near = places.some(({ nearest }) => nearest !== null && isShort(nearest));
+  const room: Key = { look: 'room', words: 'just enough → room to spare' };
+  return near ? [{ look: 'fail', words: 'too near' }, room] : [room];
 }
 
 function Legend({ mode }: { readonly mode: ColourMode }) {

@@ -44,9 +44,11 @@ export function Look() {
         </div>
       </div>
       <Panel />
-      <div class="look-bottom" ref={bottom}>
+      <div class="look-bottom">
         <CornerBar />
-        <Foot />
+        <div class="look-floor" ref={bottom}>
+          <Foot />
+        </div>
       </div>
     </div>
   );

@@ -22,11 +22,12 @@ export function SceneView() {
   const fault = local.fault.value;
   return (
     <>
+      {/* biome-ignore lint/a11y/noInteractiveElementToNoninteractiveRole: it takes keys of its own, which only an application may */}
       <canvas
         ref={canvas}
         class="look-canvas"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: turned, moved and edited from the keyboard
         tabIndex={0}
+        role="application"
         aria-roledescription="scene"
         aria-label={label()}
         aria-describedby="look-keys"

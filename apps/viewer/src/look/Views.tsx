@@ -1,5 +1,4 @@
 import type { ViewName } from '../scene/index.ts';
-import { store } from '../store/index.ts';
 import { local } from './local.ts';
 
 const VIEWS: readonly (readonly [ViewName, string])[] = [
@@ -12,27 +11,16 @@ const VIEWS: readonly (readonly [ViewName, string])[] = [
 /** Where to look from. */
 export function Views() {
   const handle = local.handle.value;
-  const parallel = store.looks.value.projection === 'parallel';
   return (
-    <div class="look-views">
-      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a row of joined buttons everywhere */}
-      <div class="seg look-seg" role="group" aria-label="Look from">
-        {VIEWS.map(([name, words]) => (
-          <button key={name} type="button" onClick={() => handle?.view(name)}>
-            {words}
-          </button>
-        ))}
-      </div>
-      <button type="button" class="btn" onClick={() => handle?.fit('line')}>
+    // biome-ignore lint/a11y/useSemanticElements: a fieldset cannot be laid out as a row of joined buttons everywhere
+    <div class="seg look-seg" role="group" aria-label="Look from">
+      {VIEWS.map(([name, words]) => (
+        <button key={name} type="button" onClick={() => handle?.view(name)}>
+          {words}
+        </button>
+      ))}
+      <button type="button" onClick={() => handle?.fit('line')}>
         Fit
-      </button>
-      <button
-        type="button"
-        class="btn"
-        aria-pressed={parallel}
-        onClick={() => store.setLooks({ projection: parallel ? 'perspective' : 'parallel' })}
-      >
-        Parallel
       </button>
     </div>
   );

@@ -1,6 +1,12 @@
 /** Puts the scene on a canvas and keeps it in step with the store. */
 import { effect } from '@preact/signals';
-import { createScene, type SceneEvents, type SceneHandle, type SceneState } from '../scene/index.ts';
+import {
+  createScene,
+  type Inset,
+  type SceneEvents,
+  type SceneHandle,
+  type SceneState,
+} from '../scene/index.ts';
 import { store } from '../store/index.ts';
 import { local } from './local.ts';
 import { followColours, readTheme } from './theme.ts';
@@ -28,9 +34,14 @@ function stateNow(): SceneState | null {
     looks: { projection, keepOff, snap },
     axisLock: local.axisLock.value,
     theme: local.theme.value,
-    inset: local.inset.value,
+    inset: insetNow(),
     reducedMotion: local.reducedMotion.value,
   };
+}
+
+function insetNow(): Inset {
+  const inset = local.inset.value;
+  return { ...inset, bottom: Math.max(inset.bottom, local.panelHeight.value) };
 }
 
 const events: SceneEvents = {

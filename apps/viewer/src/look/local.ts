@@ -14,6 +14,8 @@ export const local = {
   /** Distance of the lines of the ground grid, mm. */
   grid: signal(0),
   panel: signal(false),
+  /** Of the panel where it lies below the picture, px. */
+  panelHeight: signal(0),
   /** Why there is no picture. */
   fault: signal<'none' | 'lost' | null>(null),
 };

@@ -1,12 +1,11 @@
 /** Words and numbers of the run profile. */
-import { formatMm, type LengthStyle } from 'runback';
+import { formatDegrees, type LengthStyle } from 'runback';
 import { shortened } from './measure.ts';
 import type { Nearest, Reading } from './readings.ts';
 import { bare } from './ticks.ts';
 
 /** "64.7°" */
-export const degrees = (radians: number, decimals = 1): string =>
-  `${formatMm((radians * 180) / Math.PI, decimals)}°`;
+export const degrees = (radians: number, decimals = 1): string => `${formatDegrees(radians, decimals)}°`;
 
 export interface TurnText {
   readonly words: string;

@@ -12,6 +12,7 @@ export function createScene(canvas: HTMLCanvasElement, events: SceneEvents): Sce
   return {
     show: (state) => director.show(state),
     fit: (what = 'line') => director.fit(what),
+    settle: () => director.settle(),
     view: (name) => director.view(name),
     project: (point: Vec3) => director.project(point),
     pixel: (x, y) => director.pixel(x, y),

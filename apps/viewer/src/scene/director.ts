@@ -1,5 +1,5 @@
 /** Keeps the picture in step with what is to be shown and with the hand. */
-import { addScaled, distance, pointAt, type Vec3 } from 'runback';
+import { addScaled, distance, pointAt, sub, type Vec3 } from 'runback';
 import { Gestures, type Hands } from './hand/gestures.ts';
 import { type PickAsk, pickThing } from './hand/pick.ts';
 import { type Held, Layers } from './layers.ts';
@@ -10,7 +10,7 @@ import type { EyeNow, Shown } from './parts/kinds.ts';
 import { Shower } from './shown.ts';
 import { Stage } from './stage.ts';
 import type { AxisLock, SceneEvents, SceneState, SceneStats, ViewName } from './types.ts';
-import { gazeFor, standFor } from './where.ts';
+import { gazeFor, lineMiddle, standFor } from './where.ts';
 
 /** A dropped corner stays where the hand left it until the job says so, but no longer than this. */
 const HOLD_MS = 700;
@@ -61,7 +61,15 @@ export class Director {
     if (this.unplaced) this.placeFirst();
     else if (before && before.line.line.id !== now.line.line.id)
       this.view(this.eye.untouched ? this.viewed : null);
+    else if (before && before.state.tilt !== state.tilt) this.follow(before, now);
     this.request();
+  }
+
+  /** Keeps the chosen line where it is in the picture while the machine tilts about it. */
+  private follow(before: Shown, now: Shown): void {
+    const way = sub(lineMiddle(now), lineMiddle(before));
+    const gaze = this.eye.aim();
+    this.eye.goTo({ ...gaze, target: addScaled(gaze.target, way, 1) }, { eased: false });
   }
 
   /** Stands at the corner view, at once; waits until the canvas has a size. */
@@ -75,6 +83,10 @@ export class Director {
   fit(what: 'line' | 'all'): void {
     this.fitted = what;
     this.view(null);
+  }
+
+  settle(): void {
+    if (this.eye.untouched) this.view(this.viewed);
   }
 
   /** `null`: from where the camera is. */

@@ -87,6 +87,8 @@ export interface SceneStats {
 export interface SceneHandle {
   show(state: SceneState): void;
   fit(what?: 'line' | 'all'): void;
+  /** Fits again what was fitted last, unless a hand has turned the camera since. */
+  settle(): void;
   view(name: ViewName): void;
   /** Where a point (machine axes) is on the canvas, px from its left top corner. */
   project(point: Vec3): readonly [number, number];

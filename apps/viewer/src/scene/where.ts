@@ -1,5 +1,5 @@
 /** From which side, and how near, something is looked at. */
-import { dot, sub } from 'runback';
+import { dot, sub, type Vec3 } from 'runback';
 import { framed } from './math/fit.ts';
 import { toMachine, toWorld } from './math/tilt.ts';
 import { type Stand, standOf } from './math/views.ts';
@@ -44,6 +44,9 @@ export function gazeFor(now: Shown, { what, stand, ...canvas }: GazeAsk): Gaze {
     polar: stand.polar,
   };
 }
+
+/** Of the chosen line, in the world. */
+export const lineMiddle = (now: Shown): Vec3 => toWorld(now.pose, ballRound([lineCloud(now)])!.centre);
 
 const lineCloud = ({ line, centreline }: Shown): Cloud =>
   centreline

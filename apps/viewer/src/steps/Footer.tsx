@@ -8,13 +8,15 @@ interface FooterProps {
   readonly at: number;
   readonly done: Done;
   readonly moves: Moves;
+  /** Nothing is ticked on a line that fails. */
+  readonly locked: boolean;
 }
 
 /** Back, done, on: large enough for a thumb in a glove. */
-export function Footer({ steps, at, done, moves }: FooterProps) {
+export function Footer({ steps, at, done, moves, locked }: FooterProps) {
   const step = steps[at]!;
   const ticked = step.items.filter(({ id }) => done.has(id)).length;
-  const all = ticked === step.items.length;
+  const all = locked || ticked === step.items.length;
   const last = at === steps.length - 1;
   return (
     <footer class="steps-footer">
@@ -32,18 +34,17 @@ export function Footer({ steps, at, done, moves }: FooterProps) {
         </button>
         <button
           type="button"
-          class="btn-main steps-move steps-done"
-          onClick={all ? moves.next : moves.done}
-          disabled={all && last}
+          class="btn-main steps-move"
+          onClick={all ? (last ? moves.leave : moves.next) : moves.done}
         >
-          {all ? (last ? 'Last step' : 'Next') : last ? '✓ Done' : '✓ Done, next'}
+          {all ? (last ? 'Leave' : 'Next') : last ? '✓ Done' : '✓ Done, next'}
         </button>
         <button type="button" class="btn steps-move" disabled={last} onClick={moves.next}>
           Skip <span aria-hidden="true">›</span>
         </button>
       </div>
       <p class="visually-hidden" aria-live="polite">
-        {step.items.length > 0 && `${ticked} of ${step.items.length} done`}
+        {step.items.length > 0 && !locked && `${ticked} of ${step.items.length} done`}
       </p>
     </footer>
   );

@@ -36,10 +36,11 @@ export function Header({ line, plan, title, place, local, leave, settings }: Hea
         type="button"
         class={`btn steps-stance ${local ? 'steps-local' : ''}`}
         onClick={settings}
-        aria-label={`${standShort(plan)}${local ? ', not as the job says' : ''}: change`}
+        aria-label={`${standShort(plan)}${local ? ', for now' : ''}: change`}
       >
         <span>START is END {plan.from}</span>
         <span>{standShort(plan)}</span>
+        {local && <span class="steps-now">for now</span>}
       </button>
       <strong class="steps-unit">{unitWord(plan.unit)}</strong>
     </header>

@@ -8,18 +8,21 @@ interface ItemsProps {
   readonly step: Step;
   readonly done: Done;
   readonly toggle: (id: string) => void;
+  /** Read, not done. */
+  readonly locked: boolean;
 }
 
 /** What is to be done on this screen, each with its tick. */
-export function Items({ step, done, toggle, turning }: ItemsProps) {
+export function Items({ step, done, toggle, locked, turning }: ItemsProps) {
   return (
     <ol class={`steps-items steps-items-${step.kind}`}>
       {step.items.map((item, i) => (
         <li key={item.id} class={`steps-area-${item.id.split(' ').at(-1)}`}>
           <ItemTick
             item={item}
-            number={step.items.length > 1 ? i + 1 : null}
+            number={step.items.length > 1 && step.kind !== 'marks' ? i + 1 : null}
             done={done.has(item.id)}
+            locked={locked}
             toggle={() => toggle(item.id)}
             aside={item.label === 'TURN' ? turning : null}
           />
@@ -33,16 +36,17 @@ interface ItemTickProps {
   readonly item: Item;
   readonly number: number | null;
   readonly done: boolean;
+  readonly locked: boolean;
   readonly toggle: () => void;
   readonly aside: ComponentChildren;
 }
 
-function ItemTick({ item, number, done, toggle, aside }: ItemTickProps) {
+function ItemTick({ item, number, done, locked, toggle, aside }: ItemTickProps) {
   const { label, figure, notes, loud } = item;
   const shape = figure !== null ? 'steps-item-figure' : aside ? 'steps-item-aside' : '';
   return (
     <label class={`steps-item ${shape} ${loud ? 'steps-loud' : ''}`}>
-      <input type="checkbox" class="visually-hidden" checked={done} onChange={toggle} />
+      <input type="checkbox" class="visually-hidden" checked={done} disabled={locked} onChange={toggle} />
       {(number !== null || label !== null) && (
         <span class="steps-head">
           {number !== null && <span class="steps-number">{number} </span>}
@@ -61,9 +65,11 @@ function ItemTick({ item, number, done, toggle, aside }: ItemTickProps) {
         </span>
       )}
       {aside}
-      <span class="steps-tick" aria-hidden="true">
-        {done ? '✓' : ''}
-      </span>
+      {!locked && (
+        <span class="steps-tick" aria-hidden="true">
+          {done ? '✓' : ''}
+        </span>
+      )}
     </label>
   );
 }
@@ -74,14 +80,13 @@ function Figure({ figure }: { readonly figure: string }) {
   return <span class={`steps-figure mono ${size}`}>{figure} </span>;
 }
 
-/** An order as it is called out: the verb small, what to do large, how far largest. */
-function Words({ item: { words, amount } }: { readonly item: Item }) {
+/** An order as it is called out: what moves small, what to do large, how far largest. */
+function Words({ item: { lead, words, amount } }: { readonly item: Item }) {
   if (words === null) return null;
-  const cut = words.startsWith('TURN ') || words.startsWith('CARRY ') ? words.indexOf(': ') : -1;
   return (
     <span class="steps-words">
-      {cut > 0 && <span class="steps-verb">{words.slice(0, cut + 1)} </span>}
-      {cut > 0 ? words.slice(cut + 2) : words}
+      {lead !== null && <span class="steps-lead">{lead} </span>}
+      {words}
       {amount !== null && <span class="steps-amount mono"> {amount}</span>}{' '}
     </span>
   );

@@ -14,7 +14,7 @@ interface ScreenProps {
   readonly step: Step;
   readonly done: Done;
   readonly toggle: (id: string) => void;
-  /** A line that fails gives no length to saw. */
+  /** Nothing is ticked on a line that fails. */
   readonly fails: boolean;
   /** Stands otherwise. */
   readonly change: () => void;
@@ -23,7 +23,6 @@ interface ScreenProps {
 /** One step: what to do, and a picture where there is one. */
 export function Screen({ plan, line, step, done, toggle, fails, change }: ScreenProps) {
   const pose = useMemo(() => (step.index === null ? null : toolPose(plan, step.index)), [plan, step]);
-  const shown = fails && step.kind === 'saw' ? unsawn(step) : step;
   return (
     <div class={`steps-screen steps-screen-${step.kind}`}>
       {pose && <Picture plan={plan} od={line.tube.od} index={step.index ?? 0} turns={pose.turns !== null} />}
@@ -38,7 +37,13 @@ export function Screen({ plan, line, step, done, toggle, fails, change }: Screen
           </p>
         </div>
       )}
-      <Items step={shown} done={done} toggle={toggle} turning={pose && <EndView plan={plan} pose={pose} />} />
+      <Items
+        step={step}
+        locked={fails}
+        done={done}
+        toggle={toggle}
+        turning={pose && <EndView plan={plan} pose={pose} />}
+      />
       {step.cautions.length > 0 && (
         <ul class="steps-cautions">
           {step.cautions.map((words) => (
@@ -49,11 +54,6 @@ export function Screen({ plan, line, step, done, toggle, fails, change }: Screen
     </div>
   );
 }
-
-const unsawn = (step: Step): Step => ({
-  ...step,
-  items: step.items.map((item) => ({ ...item, figure: null, words: 'do not saw, do not bend' })),
-});
 
 interface PictureProps {
   readonly plan: BenchPlan;

@@ -69,7 +69,7 @@ interface TagProps {
 function Tag({ at: [x, y], words, start, inLine }: TagProps) {
   const width = start ? 56 : 46;
   const left = inLine ? x + 8 : Math.min(Math.max(x - width / 2, 2), 158 - width);
-  const top = inLine ? y - 8 : y - 26;
+  const top = inLine ? Math.max(2, y - 8) : y - 26;
   return (
     <g class={start ? 'steps-stand-start' : 'steps-stand-free'}>
       <rect x={left} y={top} width={width} height={16} rx={2} />

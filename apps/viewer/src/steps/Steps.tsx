@@ -25,22 +25,29 @@ interface StepsProps {
 interface Place {
   readonly at: number;
   readonly go: (at: number) => void;
+  readonly by: (steps: number) => void;
 }
 
 /** Where one is, for these steps; with others (another end, another text) one begins where something is left to do. */
 function usePlace(key: string, steps: readonly Step[], done: Done): Place {
   const place = useSignal({ key: '', at: 0 });
-  const known = place.value.key === key;
-  const first = useMemo(() => (known ? 0 : resumeAt(steps, done)), [key]);
+  const first = useMemo(() => resumeAt(steps, done), [key]);
+  // Read when it is asked for: keys may come faster than the screen is drawn.
+  const now = (): number => clampStep(place.peek().key === key ? place.peek().at : first, steps);
   const go = (at: number): void => {
     place.value = { key, at: clampStep(at, steps) };
   };
-  return { at: clampStep(known ? place.value.at : first, steps), go };
+  return {
+    at: clampStep(place.value.key === key ? place.value.at : first, steps),
+    go,
+    by: (count) => go(now() + count),
+  };
 }
 
 /** The steps of a line that can exist. */
 export function Steps({ worked, centreline, checksum, leave }: StepsProps) {
-  const { line, findings, verdict } = worked;
+  const { line, findings } = worked;
+  const fails = worked.verdict === 'fail';
   const from = useSignal<EndName>('A');
   const settings = useSignal(false);
   const root = useRef<HTMLDivElement>(null);
@@ -56,19 +63,20 @@ export function Steps({ worked, centreline, checksum, leave }: StepsProps) {
   const steps = useMemo(() => stepList(plan, worked), [plan, worked]);
   const key = doneKey(checksum, line.id, end);
   const done = doneOf(key);
-  const { at, go } = usePlace(key, steps, done);
+  const { at, go, by } = usePlace(key, steps, done);
   const step = steps[at]!;
   const asking = standings.ask || settings.value;
   const moves: Moves = {
-    next: () => !asking && go(at + 1),
-    back: () => !asking && go(at - 1),
+    next: () => !asking && by(1),
+    back: () => !asking && by(-1),
     done: () => {
       if (asking) return;
-      setDone(
-        key,
-        step.items.map(({ id }) => id),
-        true,
-      );
+      if (!fails)
+        setDone(
+          key,
+          step.items.map(({ id }) => id),
+          true,
+        );
       go(at + 1);
     },
     leave: () => {
@@ -81,7 +89,7 @@ export function Steps({ worked, centreline, checksum, leave }: StepsProps) {
   useEffect(keepAwake, []);
   useFit(body, asking ? null : step);
   return (
-    <div class={`steps ${verdict === 'fail' ? 'steps-failing' : ''}`} ref={root}>
+    <div class={`steps ${fails ? 'steps-failing' : ''}`} ref={root}>
       <div class="steps-frame">
         <Header
           line={line}
@@ -122,14 +130,14 @@ export function Steps({ worked, centreline, checksum, leave }: StepsProps) {
               step={step}
               done={done}
               toggle={(id) => setDone(key, [id], !done.has(id))}
-              fails={verdict === 'fail'}
+              fails={fails}
               change={() => {
                 settings.value = true;
               }}
             />
           )}
         </section>
-        {!asking && <Footer steps={steps} at={at} done={done} moves={moves} />}
+        {!asking && <Footer steps={steps} at={at} done={done} moves={moves} locked={fails} />}
       </div>
     </div>
   );

@@ -38,6 +38,8 @@ export interface Item {
   readonly label: string | null;
   /** To be read at arm's length and more. */
   readonly figure: string | null;
+  /** Said before the words, smaller: what moves, how it lies. */
+  readonly lead: string | null;
   readonly words: string | null;
   /** Said after the words, larger: how far to turn. */
   readonly amount: string | null;
@@ -73,10 +75,11 @@ export function planFor({ line, centreline, from, unit, bench }: Asked): BenchPl
 }
 
 /** All screens of a line. */
-export function stepList(plan: BenchPlan, { line, findings }: WorkedLine): readonly Step[] {
+export function stepList(plan: BenchPlan, worked: WorkedLine): readonly Step[] {
+  const { line, findings } = worked;
   const { before, mark, after } = splitOrder(plan.order.steps);
   const steps: readonly (Step | null)[] = [
-    sawStep(plan, line, before),
+    sawStep(plan, worked),
     listStep('before', 'Before you bend', { steps: before.filter(({ kind }) => kind !== 'saw'), plan }),
     mark && marksStep(plan, mark),
     plan.rows.length > 0 ? standStep(plan, line) : null,
@@ -92,6 +95,7 @@ const item = (id: string, more: Partial<Item>): Item => ({
   id,
   label: null,
   figure: null,
+  lead: null,
   words: null,
   amount: null,
   notes: [],
@@ -112,19 +116,22 @@ const step = (kind: Step['kind'], title: string, more: Partial<Step>): Step => (
 const said = (...words: readonly (string | null)[]): readonly string[] =>
   words.filter((one) => one !== null && one !== '') as readonly string[];
 
-function sawStep(plan: BenchPlan, line: Line, before: readonly OrderStep[]): Step | null {
-  const saw = before.find(({ kind }) => kind === 'saw');
+/** A line that fails gives no length to saw. */
+function sawStep(plan: BenchPlan, { line, verdict }: WorkedLine): Step | null {
+  const saw = plan.order.steps.find(({ kind }) => kind === 'saw');
   if (!saw) return null;
+  const fails = verdict === 'fail';
   const notes = said(
-    `finished ${tapeWords(plan.finishedLength, plan.unit)}`,
+    fails ? null : `finished ${tapeWords(plan.finishedLength, plan.unit)}`,
     tubeWords(line, plan.unit),
     line.quantity > 1 ? `${line.quantity} of these` : null,
     plan.hand === 'OPPOSITE HAND' ? plan.hand : null,
   );
+  const what = fails
+    ? { words: 'do not saw, do not bend' }
+    : { figure: tapeWords(saw.distance ?? plan.cutLength, plan.unit) };
   return step('saw', 'Saw', {
-    items: [
-      item('saw', { label: 'SAW', figure: tapeWords(saw.distance ?? plan.cutLength, plan.unit), notes }),
-    ],
+    items: [item('saw', { label: 'SAW', ...what, notes })],
     cautions: plan.order.notes,
   });
 }
@@ -174,7 +181,7 @@ function bendStep(plan: BenchPlan, row: BenchRow): Step {
     item(id('mark'), { label: 'MARK', figure: mark, notes: [`from ${plan.hook.words}`] }),
     item(id('turn'), {
       label: 'TURN',
-      words: orderWords(words),
+      ...ledWords(orderWords(words)),
       amount: words.kind === 'turn' ? words.amount : null,
       notes: said(words.confirmation, flatWords(row, plan.unit)),
     }),
@@ -194,6 +201,12 @@ function bendStep(plan: BenchPlan, row: BenchRow): Step {
   });
 }
 
+/** `TURN TUBE: TOP AWAY FROM YOU` is called out in two parts. */
+function ledWords(words: string): Pick<Item, 'lead' | 'words'> {
+  const cut = words.indexOf(': ');
+  return cut === -1 ? { lead: null, words } : { lead: words.slice(0, cut + 1), words: words.slice(cut + 2) };
+}
+
 function finalStep({ final, unit }: BenchPlan, { clips }: Line): Step {
   const list =
     clips === null || clips.length === 0 ? null : clips.map((at) => tapeWords(at, unit)).join(' · ');
@@ -204,7 +217,9 @@ function finalStep({ final, unit }: BenchPlan, { clips }: Line): Step {
         figure: heightWords(final.endToEnd, unit),
         notes: ['centre to centre'],
       }),
-      ...final.heights.map(({ words }, i) => item(`height ${i + 1}`, { label: 'HEIGHT', words })),
+      ...final.heights.map(({ words }, i) =>
+        item(`height ${i + 1}`, { label: 'HEIGHT', ...ledWords(words) }),
+      ),
       ...(list ? [item('clips', { label: 'CLIPS FROM FINISHED END A', words: list })] : []),
     ],
   });

@@ -77,13 +77,14 @@ export class Working {
   }
 
   /** Shows an answer. */
-  take({ job, worked, profile }: Answered): void {
+  take({ job, worked, profile, lineId }: Answered): void {
     const state = this.#state;
     const before = state.line.value;
     batch(() => {
       state.job.value = job;
       state.worked.value = worked;
-      state.profile.value = profile;
+      // Asked for before another line was chosen: that one's own answer is on its way.
+      if (lineId === state.lineId.value) state.profile.value = profile;
       keepInside(state);
     });
     const words = announcement(before, state.line.value);

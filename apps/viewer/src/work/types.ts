@@ -18,8 +18,9 @@ export interface Answered {
   readonly text: string;
   readonly job: Job;
   readonly worked: WorkedJob;
-  /** Of the line asked for, or of the first when the job has no such line; `null` when it cannot exist. */
+  /** Of `lineId`: the line asked for, or the first when the job has no such line; `null` when it cannot exist. */
   readonly profile: LineProfile | null;
+  readonly lineId: string;
 }
 
 /** A text that cannot be read as a job. */

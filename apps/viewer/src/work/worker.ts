@@ -11,7 +11,7 @@ function work({ text: before, edits, file, lineId, cures }: WorkAsk): WorkAnswer
     const job = parseJob(text, { file });
     const worked = workJob(resolve(job, catalogue), { cures, memory });
     const line = worked.lines.find((one) => one.line.id === lineId) ?? worked.lines[0]!;
-    return { ok: true, text, job, worked, profile: lineProfile(line, worked) };
+    return { ok: true, text, job, worked, profile: lineProfile(line, worked), lineId: line.line.id };
   } catch (error) {
     if (error instanceof JobError) return { ok: false, issues: error.issues };
     throw error;

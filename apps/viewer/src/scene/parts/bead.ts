@@ -14,7 +14,7 @@ import { toWorld } from '../math/tilt.ts';
 import { groupIn, MadeFrom } from './geometry.ts';
 import type { Layer, Shown } from './kinds.ts';
 
-const BEAD_OD = 0.85;
+const BEAD_OD = 0.66;
 const LEAST_PX = 6;
 const FOOT_PX = 6;
 const GHOST_ORDER = 4;

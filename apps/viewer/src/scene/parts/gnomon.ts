@@ -18,8 +18,8 @@ import { MadeFrom } from './geometry.ts';
 import type { EyeNow, Shown } from './kinds.ts';
 
 /** Width and height, px. */
-const SIZE = 136;
-const ARM_PX = 27;
+const SIZE = 180;
+const ARM_PX = 22;
 const WORD_GAP_PX = 5;
 const Y = new Vector3(0, 1, 0);
 
@@ -82,11 +82,11 @@ export function makeGnomon(): Gnomon {
   };
 }
 
-/** Beyond the tip of its arm as it is seen, with its own size to spare; of an arm seen end on, above. */
+/** Beyond the tip of its arm as it is seen, with its own size to spare; of an arm seen end on, aside. */
 function wordPlace(along: Vec3, size: { readonly x: number; readonly y: number }, eye: EyeNow): Vec3 {
   const [x, y] = [dot(along, eye.right), dot(along, eye.up)];
   const seen = Math.hypot(x, y);
-  const [dx, dy] = seen > END_ON ? [x / seen, y / seen] : [0, 1];
+  const [dx, dy] = seen > END_ON ? [x / seen, y / seen] : ASIDE;
   const [across, high] = [
     size.x / 2 / Math.max(Math.abs(dx), END_ON),
     size.y / 2 / Math.max(Math.abs(dy), END_ON),
@@ -96,3 +96,4 @@ function wordPlace(along: Vec3, size: { readonly x: number; readonly y: number }
 }
 
 const END_ON = 0.05;
+const ASIDE = [0.6, -0.8] as const;

@@ -22,7 +22,7 @@ export const paletteOf = (inks: Inks): Palette => ({
   note: rgb(inks.note),
   fail: rgb(inks.fail),
   ink: rgb(inks.ink),
-  pale: rgb(blend(inks.pass, inks.bg, 0.62)),
+  pale: rgb(blend(inks.pass, inks.bg, 0.45)),
 });
 
 /** Of the sawn face of a tube, and of the bottom of its bore. */

@@ -57,7 +57,7 @@ function tubes(inks: Inks, pixel: PixelUniform) {
       new MeshLambertMaterial({ color: inks.tubeOther, transparent: true, opacity: 0.4, depthWrite: false }),
       wide,
     ),
-    outline: keepWide(new MeshBasicMaterial({ color: inks.select, side: BackSide }), { ...wide, grow: 2.6 }),
+    outline: keepWide(new MeshBasicMaterial({ color: inks.select, side: BackSide }), { ...wide, grow: 3.4 }),
     other: keepWide(
       new MeshPhongMaterial({ color: inks.tubeOther, vertexColors: true, specular: gloss, shininess: 20 }),
       { pixel, least: LEAST_OTHER_PX },
@@ -126,6 +126,7 @@ export function makeMaterials(inks: Inks, pixel: PixelUniform) {
       opacity: 0.3,
       depthFunc: GreaterDepth,
       depthWrite: false,
+      ...BESIDE_CHOSEN,
     }),
     flow: new MeshBasicMaterial({
       vertexColors: true,

@@ -18,7 +18,7 @@ import { SHADOW_LAYER } from './geometry.ts';
 
 const SIZE = 512;
 /** Half width of the blur, in parts of the picture. */
-const SPREADS = [5 / SIZE, 2.2 / SIZE];
+const SPREADS = [3.8 / SIZE, 1.7 / SIZE];
 
 const NEARNESS = {
   vertexShader: `

@@ -54,7 +54,7 @@ export function turnWords({ kind, head, amount }: TurnWords): string {
 
 const flatWords = ({ words, flatJog }: BenchRow, unit: BenchPlan['unit']): string | null =>
   words.offerFlat && flatJog
-    ? `a plain half turn would put the far end ${formatLength(flatJog.distance, unit)} out`
+    ? `a plain half turn would put the far end ${formatLength(flatJog.distance, unit).replaceAll(' ', '\u00a0')} out`
     : null;
 
 /** Sentences under the table: where marks run from, how turns are seen, what rounding costs. */

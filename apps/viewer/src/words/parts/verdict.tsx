@@ -1,5 +1,6 @@
 /** A verdict: its mark, its word and its colour, never the colour alone. */
 import type { Verdict } from 'runback';
+import './parts.css';
 
 const MARKS: Readonly<Record<Verdict, string>> = { pass: '✓', note: '!', fail: '✕' };
 

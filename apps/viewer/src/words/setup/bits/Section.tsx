@@ -5,8 +5,14 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 /** Folds that were left open stay so as long as the page is there. */
 const opened = new Set<string>(['what']);
 
-/** Opens a fold that is there, or that will be. */
-export const openFold = (id: string): unknown => opened.add(id);
+/** Opens a fold there will be; what it gives back leaves it as it was, should there be none. */
+export function openFold(id: string): () => void {
+  const was = opened.has(id);
+  opened.add(id);
+  return () => {
+    if (!was) opened.delete(id);
+  };
+}
 
 export interface SectionProps {
   /** Tells it from the other folds. */

@@ -98,9 +98,10 @@ function OneSurrounding({ now, one, i }: OneProps) {
 
 /** Stays selected, and so open, under its new id. */
 async function rename({ job }: JobNow, id: string, to: string): Promise<readonly JobIssue[]> {
-  openFold(foldOf(to));
+  const leave = openFold(foldOf(to));
   const issues = await change(`call ${id} ${to}`, ...renameSurrounding(job, id, to));
   if (issues.length === 0) store.select({ kind: 'surrounding', id: to });
+  else leave();
   return issues;
 }
 

@@ -124,15 +124,17 @@ function FromCatalogue({ now }: { readonly now: MeasuredNow }) {
       <div class="setup-wide">
         <Pick label="Material" value={material} options={materials} onCommit={setMaterial} />
       </div>
-      <Pick
-        label="Diameter × wall"
-        value={chosen.id}
-        options={sizes.map((one) => ({
-          value: one.id,
-          label: `${sayExact(one.od, units)} × ${sayExact(one.wall, units)}`,
-        }))}
-        onCommit={setSize}
-      />
+      <div class="setup-wide">
+        <Pick
+          label="Diameter × wall"
+          value={chosen.id}
+          options={sizes.map((one) => ({
+            value: one.id,
+            label: `${sayExact(one.od, units)} × ${sayExact(one.wall, units)}`,
+          }))}
+          onCommit={setSize}
+        />
+      </div>
       <p class="setup-wide field-hint">from the catalogue: {chosen.source}</p>
       <div class="setup-wide setup-row">
         <Act label="Use for this line" onAct={() => change(`make ${line.name} of ${id}`, ...edits, use)} />
