@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Draws the pictures of the documentation again from the demo. Needs poppler-utils; run it from the top of the project.
+# Draws the pictures of the documentation again from the demo. Needs poppler-utils, Chromium and the built viewer; run it from the top of the project.
 set -euo pipefail
 out=$(mktemp -d)
 trap 'rm -rf "$out"' EXIT
@@ -10,3 +10,4 @@ page brake-rear 1 sheet-brake 80
 page brake-rear 2 pictures-brake 80
 page brake-rear 3 views-brake 80
 page brake-rear 7 tape-brake 80
+node docs/images/viewer.mjs
