@@ -1,6 +1,8 @@
 export { checkDimensions } from './check-dimensions.ts';
+export * from './estimates/index.ts';
 export { nutPassesRadius } from './nut.ts';
 export { benchOrder } from './order.ts';
+export * from './passage/index.ts';
 export { bendPlan, measuredMark } from './plan.ts';
 export { roundPlan } from './round-plan.ts';
 export * from './sample.ts';

@@ -31,6 +31,8 @@ function useInset() {
 
 export function Look() {
   const { top, bottom } = useInset();
+  // Without a picture there is nothing to turn or to colour.
+  if (local.fault.value === 'none') return <SceneView />;
   return (
     <div class="look">
       <SceneView />

@@ -41,7 +41,7 @@ export class Director {
     // Before the controls, so that a gesture can take a pointer from them.
     this.gestures = new Gestures(canvas, this.hands(), events);
     this.eye = new Eye(canvas, this.stage.pixel, () => this.request());
-    canvas.addEventListener('webglcontextrestored', this.request);
+    canvas.addEventListener('webglcontextrestored', this.restore);
   }
 
   show(state: SceneState): void {
@@ -50,7 +50,6 @@ export class Director {
     this.shown = now;
     if (this.stage.resize()) this.eye.resize(this.stage.width, this.stage.height);
     this.stage.pose(now.pose);
-    this.stage.renderer.setClearColor(now.inks.bg, 1);
     this.eye.surround(now.middle, now.radius);
     this.eye.setProjection(state.looks.projection);
     this.layers.update(now);
@@ -160,7 +159,7 @@ export class Director {
 
   dispose(): void {
     clearTimeout(this.holding);
-    this.canvas.removeEventListener('webglcontextrestored', this.request);
+    this.canvas.removeEventListener('webglcontextrestored', this.restore);
     this.gestures.dispose();
     this.layers.dispose();
     this.shower.dispose();
@@ -177,14 +176,19 @@ export class Director {
     });
   };
 
+  /** What three does not bring back by itself after the browser took the picture away. */
+  private readonly restore = (): void => {
+    if (this.shown) this.layers.ground.renew(this.shown);
+    this.request();
+  };
+
   private drawFrame(now: Shown): void {
     const { stage, eye, layers } = this;
     const view = eye.now(now.pose);
     layers.place(view, now);
-    stage.clear();
     layers.ground.shade(stage.renderer, stage.scene);
     stage.light(view);
-    stage.clear();
+    stage.clear(now.inks.bg);
     stage.draw(eye.camera);
     const { left, bottom } = now.state.inset;
     layers.gnomon.draw(stage.renderer, view, { x: left, y: bottom });

@@ -1,4 +1,6 @@
 import './steps.css';
+import './items.css';
+import './pictures.css';
 import type { WorkedLine } from 'runback';
 import { store } from '../store/index.ts';
 import { Forbidden } from './Forbidden.tsx';
@@ -36,7 +38,7 @@ function Impossible({ worked }: { readonly worked: WorkedLine }) {
           <button type="button" class="btn steps-leave" aria-label="Leave the bend steps" onClick={leave}>
             ✕
           </button>
-          <h2>{worked.line.name}</h2>
+          <h1>{worked.line.name}</h1>
         </header>
         <div class="steps-body">
           <Forbidden findings={worked.findings} open />

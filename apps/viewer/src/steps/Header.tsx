@@ -23,9 +23,9 @@ export function Header({ line, plan, title, place, local, leave, settings }: Hea
         ✕
       </button>
       <div class="steps-titles">
-        <h2 id="steps-title" tabIndex={-1} ref={heading}>
+        <h1 id="steps-title" tabIndex={-1} ref={heading}>
           {title}
-        </h2>
+        </h1>
         <p class="steps-line">
           {place !== null && `${place} · `}
           {line.name}

@@ -24,12 +24,30 @@ export function Items({ step, done, toggle, locked, turning }: ItemsProps) {
             done={done.has(item.id)}
             locked={locked}
             toggle={() => toggle(item.id)}
-            aside={item.label === 'TURN' ? turning : null}
+            shape={shapeOf(step, item)}
+            aside={shapeOf(step, item) === 'turning' ? turning : null}
           />
         </li>
       ))}
     </ol>
   );
+}
+
+type Shape = 'plain' | 'beside' | 'under' | 'turning' | 'inline';
+
+const SHAPES: Readonly<Record<Shape, string>> = {
+  plain: '',
+  beside: 'steps-beside',
+  under: 'steps-under',
+  turning: 'steps-turning',
+  inline: 'steps-inline',
+};
+
+function shapeOf({ kind }: Step, { label, figure }: Item): Shape {
+  if (kind === 'marks') return 'under';
+  if (kind !== 'bend') return 'plain';
+  if (figure !== null) return 'beside';
+  return label === 'TURN' ? 'turning' : label === 'CHECK THE TURN' ? 'inline' : 'plain';
 }
 
 interface ItemTickProps {
@@ -38,14 +56,14 @@ interface ItemTickProps {
   readonly done: boolean;
   readonly locked: boolean;
   readonly toggle: () => void;
+  readonly shape: Shape;
   readonly aside: ComponentChildren;
 }
 
-function ItemTick({ item, number, done, locked, toggle, aside }: ItemTickProps) {
+function ItemTick({ item, number, done, locked, toggle, shape, aside }: ItemTickProps) {
   const { label, figure, notes, loud } = item;
-  const shape = figure !== null ? 'steps-item-figure' : aside ? 'steps-item-aside' : '';
   return (
-    <label class={`steps-item ${shape} ${loud ? 'steps-loud' : ''}`}>
+    <label class={`steps-item ${SHAPES[shape]} ${loud ? 'steps-loud' : ''}`}>
       <input type="checkbox" class="visually-hidden" checked={done} disabled={locked} onChange={toggle} />
       {(number !== null || label !== null) && (
         <span class="steps-head">
@@ -66,7 +84,7 @@ function ItemTick({ item, number, done, locked, toggle, aside }: ItemTickProps) 
       )}
       {aside}
       {!locked && (
-        <span class="steps-tick" aria-hidden="true">
+        <span class={shape === 'inline' ? 'steps-tick steps-tick-inline' : 'steps-tick'} aria-hidden="true">
           {done ? '✓' : ''}
         </span>
       )}

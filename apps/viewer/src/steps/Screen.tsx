@@ -1,6 +1,6 @@
 import { useMemo } from 'preact/hooks';
 import { type BenchPlan, type Line, toolPose } from 'runback';
-import { BenchPicture } from '../scene/bench/index.ts';
+import { BenchPicture } from './BenchPicture.tsx';
 import { arrowWords } from './bench-words.ts';
 import type { Done } from './done.ts';
 import { EndView } from './EndView.tsx';

@@ -14,10 +14,13 @@ const TAKES_KEYS = 'input:not([type="checkbox"]), select, textarea, [contentedit
 /** What takes a space of its own when it has the focus. */
 const TAKES_SPACE = 'button, summary, a, input';
 
-export function keyMove(event: KeyboardEvent, moves: Moves): (() => void) | null {
+export function keyMove(
+  event: Pick<KeyboardEvent, 'target' | 'key' | 'altKey' | 'ctrlKey' | 'metaKey'>,
+  moves: Moves,
+): (() => void) | null {
   const { target, key, altKey, ctrlKey, metaKey } = event;
   if (altKey || ctrlKey || metaKey) return null;
-  const element = target instanceof Element ? target : null;
+  const element = target !== null && target instanceof Element ? target : null;
   if (key === 'Escape') return moves.leave;
   if (element?.closest(TAKES_KEYS)) return null;
   if (key === 'ArrowRight') return moves.next;

@@ -18,9 +18,5 @@ export function resumeAt(steps: readonly Step[], done: Done): number {
   return open === -1 ? steps.length - 1 : open;
 }
 
-/** `bend 2 of 4`, or where that is among all steps. */
-export const progressWords = (steps: readonly Step[], at: number): string =>
-  `step ${at + 1} of ${steps.length}`;
-
 export const clampStep = (at: number, { length }: readonly Step[]): number =>
   Math.min(Math.max(at, 0), Math.max(0, length - 1));

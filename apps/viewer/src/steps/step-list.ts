@@ -145,7 +145,7 @@ function listStep(kind: 'before' | 'ends', title: string, { steps, plan }: Liste
   if (steps.length === 0) return null;
   const items = steps.map((one) => {
     const park = plan.order.parks.find(({ end, part }) => end === one.end && part === one.kind);
-    return item(`${kind} ${one.kind} ${one.end ?? ''}`, {
+    return item([kind, one.kind, one.end ?? ''].join(' ').trim(), {
       words: one.words,
       notes: said(one.because, park?.words ?? null),
       loud: one.kind === 'hook',

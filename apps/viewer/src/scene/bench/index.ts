@@ -1,1 +1,2 @@
-export { BenchPicture, type BenchPictureProps } from './BenchPicture.tsx';
+export type { LabelName, Labels, Placed } from './labels.ts';
+export { BenchStage, type Sight } from './stage.ts';

@@ -33,7 +33,7 @@ const onCanvas = (at: Vec3, camera: PerspectiveCamera, { width, height }: Size):
 };
 
 export function labelsOf(places: BenchPlaces, camera: PerspectiveCamera, size: Size): Labels {
-  const { pose, radius, after, before, stock, arrows, frame, floor } = places;
+  const { pose, radius, ends, stock, arrows, frame, floor } = places;
   const put = (name: LabelName, at: Vec3 | undefined): readonly Placed[] => {
     if (!at) return [];
     const { x, y } = onCanvas(at, camera, size);
@@ -42,8 +42,8 @@ export function labelsOf(places: BenchPlaces, camera: PerspectiveCamera, size: S
   };
   const near = Math.min(...frame.map((place) => place[1]));
   const words = [
-    ...put('start', after[0]![0]),
-    ...put('before', before === null ? undefined : before[0]![0]),
+    ...startTag(put('start', places.after[0]![0]), put('start', ends.after)),
+    ...put('before', ends.before ?? undefined),
     ...put('free', stock[1]),
     ...put('former', scale(pose.former, 1.7 * radius)),
     ...put('amount', arrows[0]?.over),
@@ -52,5 +52,9 @@ export function labelsOf(places: BenchPlaces, camera: PerspectiveCamera, size: S
   const round = arrows.flatMap(({ shaft, tip }) => [...shaft.filter((_, i) => i % 4 === 0), tip]);
   return { words, barriers: round.map((at) => onCanvas(at, camera, size)) };
 }
+
+/** At START where it is seen; else where the tube to it leaves the picture. */
+const startTag = (start: readonly Placed[], leaving: readonly Placed[]): readonly Placed[] =>
+  start[0]?.inside ? start : leaving.map((placed) => ({ ...placed, inside: false }));
 
 const held = (value: number, most: number): number => Math.min(Math.max(value, EDGE), most - EDGE);

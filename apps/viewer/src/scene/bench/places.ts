@@ -34,6 +34,8 @@ export interface BenchPlaces {
   readonly arrows: readonly Arrow[];
   /** The pencil line leaves the middle of the tube this way at START, after the turn. */
   readonly pencil: Vec3;
+  /** Where the finished tube begins, or where it leaves the picture: after the turn and before it. */
+  readonly ends: { readonly after: Vec3; readonly before: Vec3 | null };
   /** Everything that should be in the picture. */
   readonly frame: readonly Vec3[];
   /** The bench top. */
@@ -100,6 +102,7 @@ export function benchPlaces({ plan, index, od }: PlacesAsk): BenchPlaces {
     sweep: sweepOf(pose, nearBefore, od),
     arrows,
     pencil: pencilAtStart(pose),
+    ends: { after: near[0]!, before: nearBefore[0] ?? null },
     frame,
     floor: Math.min(...frame.map((place) => place[2])) - od,
     inLine: Math.abs(pose.travel[1]) > Math.abs(pose.travel[0]),

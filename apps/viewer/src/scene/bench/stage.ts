@@ -89,12 +89,12 @@ export class BenchStage {
     this.#ask();
   }
 
-  /** The turn as it is made, once. */
+  /** The turn as it is made, once; before and after it where movement is not wanted. */
   play(): void {
     this.#stop();
     const began = performance.now();
     const step = (now: number): void => {
-      const share = Math.min(1, Math.max(0, (now - began) / SHOW_MS));
+      const share = shareOf((now - began) / SHOW_MS);
       if (this.#places) this.#things?.turning.quaternion.copy(turnedBack(this.#places, 1 - smooth(share)));
       this.#draw();
       this.#playing = share < 1 ? requestAnimationFrame(step) : 0;
@@ -159,6 +159,13 @@ export class BenchStage {
     this.#playing = 0;
     this.#things?.turning.quaternion.identity();
   }
+}
+
+const still = matchMedia('(prefers-reduced-motion: reduce)');
+
+function shareOf(time: number): number {
+  const held = Math.min(1, Math.max(0, time));
+  return still.matches ? Math.floor(held) : held;
 }
 
 const smooth = (t: number): number => t * t * (3 - 2 * t);

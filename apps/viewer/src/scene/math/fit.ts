@@ -1,5 +1,5 @@
 /** Where the camera goes so that some points fill the free part of the canvas. */
-import { add, addScaled, cross, dot, scale, sub, type Vec3 } from 'runback';
+import { add, cross, dot, scale, type Vec3 } from 'runback';
 import type { Inset } from '../types.ts';
 import { type Stand, towardCamera } from './views.ts';
 
@@ -37,9 +37,13 @@ export interface Framing {
   readonly mmPerPx: number;
 }
 
-const ROUNDS = 4;
+const ROUNDS = 12;
 const LEAST_FREE_PX = 80;
 const LEAST_MM_PER_PX = 0.02;
+/** The first guess is from farther off, where perspective does little. */
+const FARTHER = 2;
+/** Nothing may come nearer to the eye than this part of the way to the target. */
+const NEAREST = 0.1;
 
 /** A point by the camera's directions. */
 interface Seen {
@@ -49,6 +53,7 @@ interface Seen {
   readonly z: number;
 }
 
+/** Steps from a guess: where the picture of the points is too large or aside, by as much. */
 export function framed(ask: FitAsk): Framing {
   const { points, stand, width, height, inset, margin, focal } = ask;
   const basis = basisOf(stand);
@@ -59,43 +64,49 @@ export function framed(ask: FitAsk): Framing {
   const seen = points.map(
     (p): Seen => ({ x: dot(p, basis.right), y: dot(p, basis.up), z: dot(p, basis.back) }),
   );
-  const { x, y, z, mmPerPx } = focal === null ? flatFit(seen, free) : deepFit(seen, free, focal);
-  const middle = add(add(scale(basis.right, x), scale(basis.up, y)), scale(basis.back, z));
-  // The points stand in the middle of what is free, the target in the middle of the canvas.
-  const [aside, down] = [(inset.left - inset.right) / 2, (inset.top - inset.bottom) / 2];
-  const target = addScaled(sub(middle, scale(basis.right, aside * mmPerPx)), basis.up, down * mmPerPx);
-  return { target, mmPerPx };
-}
-
-interface Free {
-  readonly width: number;
-  readonly height: number;
-}
-
-const middleOf = (values: readonly number[]): number => (Math.min(...values) + Math.max(...values)) / 2;
-const spanOf = (values: readonly number[]): number => Math.max(...values) - Math.min(...values);
-
-function flatFit(seen: readonly Seen[], free: Free): Seen & { readonly mmPerPx: number } {
-  const [xs, ys, zs] = [seen.map(({ x }) => x), seen.map(({ y }) => y), seen.map(({ z }) => z)];
-  const mmPerPx = Math.max(spanOf(xs) / free.width, spanOf(ys) / free.height, LEAST_MM_PER_PX);
-  return { x: middleOf(xs), y: middleOf(ys), z: middleOf(zs), mmPerPx };
-}
-
-/** In perspective what is nearer is larger: the distance that each point needs, and the middle as it is then seen. */
-function deepFit(seen: readonly Seen[], free: Free, focal: number): Seen & { readonly mmPerPx: number } {
-  const flat = flatFit(seen, free);
-  const { z } = flat;
-  let { x, y } = flat;
-  let far = flat.mmPerPx * focal;
+  const z = rangeOf(seen.map((p) => p.z)).middle;
+  // What is free has its middle beside that of the canvas.
+  const [aside, above] = [(inset.left - inset.right) / 2, (inset.bottom - inset.top) / 2];
+  let guess = { ...flatFit(seen, free), z };
   for (let round = 0; round < ROUNDS; round++) {
-    const needed = seen.map((p) => {
-      const aside = Math.max(Math.abs(p.x - x) / free.width, Math.abs(p.y - y) / free.height);
-      return p.z - z + 2 * aside * focal;
-    });
-    far = Math.max(...needed, LEAST_MM_PER_PX * focal);
-    const scaleAt = (p: Seen): number => far / (far - (p.z - z));
-    x += middleOf(seen.map((p) => (p.x - x) * scaleAt(p)));
-    y += middleOf(seen.map((p) => (p.y - y) * scaleAt(p)));
+    const { across, high } = pictureOf(seen, guess, focal);
+    const larger = Math.max(across.span / free.width, high.span / free.height);
+    const mmPerPx = Math.max(guess.mmPerPx * larger, LEAST_MM_PER_PX);
+    const [x, y] = [guess.x + (across.middle - aside) * mmPerPx, guess.y + (high.middle - above) * mmPerPx];
+    guess = { x, y, z, mmPerPx };
   }
-  return { x, y, z, mmPerPx: far / focal };
+  const target = add(add(scale(basis.right, guess.x), scale(basis.up, guess.y)), scale(basis.back, z));
+  return { target, mmPerPx: guess.mmPerPx };
+}
+
+interface Range {
+  readonly middle: number;
+  readonly span: number;
+}
+
+function rangeOf(values: readonly number[]): Range {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return { middle: (low + high) / 2, span: high - low };
+}
+
+type Guess = Seen & { readonly mmPerPx: number };
+
+function flatFit(
+  seen: readonly Seen[],
+  free: { readonly width: number; readonly height: number },
+): Omit<Guess, 'z'> {
+  const [across, high] = [rangeOf(seen.map(({ x }) => x)), rangeOf(seen.map(({ y }) => y))];
+  const mmPerPx = FARTHER * Math.max(across.span / free.width, high.span / free.height, LEAST_MM_PER_PX);
+  return { x: across.middle, y: high.middle, mmPerPx };
+}
+
+/** Where the points are in the picture, px from its middle to the right and up. */
+function pictureOf(seen: readonly Seen[], { x, y, z, mmPerPx }: Guess, focal: number | null) {
+  const far = focal === null ? 0 : focal * mmPerPx;
+  const pixels = (p: Seen): number =>
+    focal === null ? 1 / mmPerPx : focal / Math.max(far - (p.z - z), far * NEAREST);
+  return {
+    across: rangeOf(seen.map((p) => (p.x - x) * pixels(p))),
+    high: rangeOf(seen.map((p) => (p.y - y) * pixels(p))),
+  };
 }

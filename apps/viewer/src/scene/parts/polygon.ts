@@ -10,7 +10,7 @@ import type { EyeNow, Shown } from './kinds.ts';
 import { misfitPoints } from './misfit.ts';
 
 const OVER = 12;
-const GUIDE_REACH = 3;
+const GUIDE_REACH = 0.4;
 
 export interface PolygonAsk {
   readonly points: readonly Vec3[];

@@ -1,5 +1,5 @@
 /** The words of the picture put beside their places, none on another. */
-import type { LabelName, Labels, Placed } from './labels.ts';
+import type { LabelName, Labels, Placed } from '../scene/bench/index.ts';
 
 /** What is said only where it is seen; the tags say which way the ends are even then. */
 const SEEN_ONLY: readonly LabelName[] = ['former', 'amount', 'before', 'you'];
