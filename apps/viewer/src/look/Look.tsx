@@ -29,13 +29,10 @@ function useInset() {
   return { top, bottom };
 }
 
-export function Look() {
+function Controls() {
   const { top, bottom } = useInset();
-  // Without a picture there is nothing to turn or to colour.
-  if (local.fault.value === 'none') return <SceneView />;
   return (
-    <div class="look">
-      <SceneView />
+    <>
       <div class="look-top" ref={top}>
         <ColourSwitch />
         <div class="look-right">
@@ -52,6 +49,16 @@ export function Look() {
           <Foot />
         </div>
       </div>
+    </>
+  );
+}
+
+/** Without a picture there is nothing to turn or to colour. */
+export function Look() {
+  return (
+    <div class="look">
+      <SceneView />
+      {local.fault.value !== 'none' && <Controls />}
     </div>
   );
 }

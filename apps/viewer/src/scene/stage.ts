@@ -1,7 +1,16 @@
 /** The canvas as three sees it: what draws, what is drawn, and when. */
 
 import { addScaled } from 'runback';
-import { type Camera, DirectionalLight, Group, HemisphereLight, Matrix4, Scene, WebGLRenderer } from 'three';
+import {
+  type Camera,
+  type Color,
+  DirectionalLight,
+  Group,
+  HemisphereLight,
+  Matrix4,
+  Scene,
+  WebGLRenderer,
+} from 'three';
 import type { Pose } from './math/tilt.ts';
 import type { EyeNow } from './parts/kinds.ts';
 import type { PixelUniform } from './parts/wide.ts';
@@ -73,10 +82,11 @@ export class Stage {
     this.key.position.set(...addScaled(addScaled(back, right, -0.45), up, 0.6));
   }
 
-  clear(): void {
+  clear(colour: Color): void {
     const { renderer } = this;
     renderer.info.reset();
     renderer.setViewport(0, 0, this.width, this.height);
+    renderer.setClearColor(colour, 1);
     renderer.clear();
   }
 

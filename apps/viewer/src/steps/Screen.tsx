@@ -26,7 +26,7 @@ export function Screen({ plan, line, step, done, toggle, fails, change }: Screen
   return (
     <div class={`steps-screen steps-screen-${step.kind}`}>
       {pose && <Picture plan={plan} od={line.tube.od} index={step.index ?? 0} turns={pose.turns !== null} />}
-      {step.kind === 'stand' && (
+      {step.kind === 'stand' && line.bender !== null && (
         <div class="steps-stand-box">
           {plan.bench && <StandDrawing bench={plan.bench} tool from={plan.from} />}
           <p>

@@ -60,6 +60,8 @@ void main() {
 export interface Ground extends Layer {
   /** Draws the shadow anew when it has to be. */
   shade(renderer: WebGLRenderer, scene: Scene): void;
+  /** The shadow's picture was lost. */
+  renew(now: Shown): void;
   step(): number;
 }
 
@@ -117,6 +119,9 @@ export function makeGround(world: Group): Ground {
       mesh.visible = false;
       shadow.draw(renderer, { scene, middle, half: SHADOW_REACH * radius, ground });
       mesh.visible = true;
+    },
+    renew: (now) => {
+      stale = now;
     },
     step: () => material.uniforms.grid!.value as number,
     dispose: () => {

@@ -38,7 +38,7 @@ const BESIDE_CHOSEN = {
 };
 
 /** Surroundings stand back behind the lines: a part of the ground's colour is mixed into theirs. */
-const FADED = 0.3;
+const FADED = 0.42;
 
 export type Materials = ReturnType<typeof makeMaterials>;
 

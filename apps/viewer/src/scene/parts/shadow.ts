@@ -3,7 +3,6 @@
 import type { Vec3 } from 'runback';
 import {
   Camera,
-  Color,
   Mesh,
   OrthographicCamera,
   PlaneGeometry,
@@ -107,7 +106,6 @@ export class Shadow {
     camera.updateProjectionMatrix();
     this.nearness.uniforms.ground!.value = ground;
     this.nearness.uniforms.reach!.value = half;
-    const before = renderer.getClearColor(new Color());
     renderer.setClearColor(0x000000, 0);
     scene.overrideMaterial = this.nearness;
     this.pass(renderer, { target: 0, scene, camera });
@@ -117,7 +115,6 @@ export class Shadow {
       this.blurPass(renderer, { from: 1, x: 0, y: spread });
     }
     renderer.setRenderTarget(null);
-    renderer.setClearColor(before, 1);
   }
 
   private blurPass(
