@@ -95,7 +95,8 @@ describe('editing', () => {
     await page.locator('.words-finding-cure').first().click();
     await expect.poll(() => fails.count()).toBeLessThan(before);
     await ready(page);
-    await expect.poll(() => page.locator('[role="status"]').first().textContent()).toMatch(/check|pass/);
+    const announced = async () => (await page.locator('[role="status"]').allTextContents()).join(' ');
+    await expect.poll(announced).toMatch(/check|pass/);
     await page.getByRole('button', { name: /^Undo/ }).click();
     await expect.poll(() => fails.count()).toBe(before);
   });
