@@ -2,7 +2,7 @@
 import { join } from 'node:path';
 import type { WorkedJob, WorkedLine } from 'runback';
 import type { PdfBookmark } from 'runback/pdf';
-import { type Page, renderSvg } from 'runback/sheet';
+import { type Page, pageNames, renderSvg, sheetName, titleSlug } from 'runback/sheet';
 import { createSVGWindow } from 'svgdom';
 import { sheetFonts } from './fonts.ts';
 
@@ -26,21 +26,21 @@ export interface Naming {
   readonly from: 'a' | 'z';
 }
 
-const ending = (naming: Naming): string => (naming.from === 'z' ? '-from-z' : '');
+const named = (of: string, { from }: Naming): string => sheetName(of, from === 'z' ? 'Z' : 'A');
 
 /** One SVG for each page; a line of one page is named after the line alone. */
 export function svgFiles({ worked, pages }: LinePages, naming: Naming): SheetFile[] {
+  const names = pageNames(named(worked.line.id, naming), pages.length);
   return pages.map((page, i) => {
-    const name = `${worked.line.id}${ending(naming)}${pages.length > 1 ? `-${i + 1}` : ''}.svg`;
     const content = renderSvg(page, createSVGWindow());
-    return { path: join(naming.out, name), content, failed: worked.verdict === 'fail', missing: [] };
+    return { path: join(naming.out, names[i]!), content, failed: worked.verdict === 'fail', missing: [] };
   });
 }
 
 /** One PDF with the pages of a line. */
 export async function linePdf(line: LinePages, job: WorkedJob, naming: Naming): Promise<SheetFile> {
   const { id, name } = line.worked.line;
-  return pdf(join(naming.out, `${id}${ending(naming)}.pdf`), [line], { title: `${job.title}: ${name}` });
+  return pdf(join(naming.out, `${named(id, naming)}.pdf`), [line], { title: `${job.title}: ${name}` });
 }
 
 /** One PDF with the pages of all these lines, each under a bookmark of its own, named after the job. */
@@ -49,7 +49,7 @@ export async function jobPdf(
   job: WorkedJob,
   { cover, ...naming }: Naming & { readonly cover: readonly Page[] },
 ): Promise<SheetFile> {
-  const path = join(naming.out, `${slug(job.title)}${ending(naming)}.pdf`);
+  const path = join(naming.out, `${named(titleSlug(job.title), naming)}.pdf`);
   let first = cover.length;
   const outline = lines.map(({ worked, pages }): PdfBookmark => {
     const at = first;
@@ -78,17 +78,4 @@ async function pdf(
   const content = await renderPdf(pages, { ...about, fonts, lang: pages[0]?.lang ?? 'en' });
   const failed = lines.some(({ worked }) => worked.verdict === 'fail');
   return { path, content, failed, missing: missingCharacters(pages, fonts) };
-}
-
-/** A title as a file name: letters and digits of any script, joined by hyphens. */
-function slug(title: string): string {
-  const words = title
-    .normalize('NFC')
-    .toLowerCase()
-    .replace(/[^\p{L}\p{M}\p{N}]+/gu, '-');
-  const name = [...words]
-    .slice(0, 60)
-    .join('')
-    .replace(/^-+|-+$/gu, '');
-  return name === '' ? 'job' : name;
 }

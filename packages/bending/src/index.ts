@@ -7,7 +7,7 @@ export { bendPlan, measuredMark } from './plan.ts';
 export { roundPlan } from './round-plan.ts';
 export * from './sample.ts';
 export { angleFor, dialFor } from './spring-back.ts';
-export { type Stance, stanceOf } from './stance.ts';
+export { type Stance, sideOf, stanceOf } from './stance.ts';
 export { type ToolPose, toolPose } from './tool-pose.ts';
 export { turnChecks } from './turn-checks.ts';
 export { turnWords } from './turn-words.ts';

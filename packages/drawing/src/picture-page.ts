@@ -1,5 +1,6 @@
 /** Pages of bend pictures: for each bend what to see and what to do, in the order of the hands. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
+import { pullWords, turnCheckWords } from './bench-words.ts';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { type Body, bodyZone } from './page-paper.ts';
 import { bendPicture } from './picture-bend.ts';
@@ -8,7 +9,7 @@ import { besideOf } from './picture-scene.ts';
 import { cell, joined, line, type Part, pen, rect, type Style, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Box, Item, Point, Zone } from './types.ts';
-import { degrees, length, turnCheckWords } from './words.ts';
+import { degrees, length } from './words.ts';
 
 const PER_PAGE = 4;
 const HEAD = 13;
@@ -169,16 +170,12 @@ function endViewOf(plan: BenchPlan, row: BenchRow, { x, y, width, height }: Box)
 const TICK = 4;
 
 function check(plan: BenchPlan, row: BenchRow, { x, y, width, height }: Box): Part {
-  const flag = turnCheckWords(row, plan.bench);
-  const said = row.check.words ?? '';
-  const texts = [flag, said].filter((text) => text !== '');
+  const texts = [turnCheckWords(row, plan.bench), pullWords(row)].filter((text) => text !== null);
   if (texts.length === 0) return joined([]);
   const place = zone(`picture ${row.bend} check`, [x + TICK + 1.6, y], [width - TICK - 1.6, height]);
-  const tail =
-    row.check.words !== null && !row.check.tells ? ': cannot tell a wrong turn, go by the pencil line' : '';
   return joined([
     { zones: [], items: [rect({ x, y: y + 0.4, width: TICK, height: TICK }, { stroke: pen(0.3) })] },
-    cell(place, `Before you pull: ${texts.join('; ')}${tail}`, {
+    cell(place, `Before you pull: ${texts.join('; ')}`, {
       cap: 3,
       minCap: 1.7,
       lines: 6,

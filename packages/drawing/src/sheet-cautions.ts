@@ -1,5 +1,5 @@
 import type { Finding } from '@runback/checks';
-import type { Bench } from '@runback/job';
+import { HOLD_WORDS, numberingWords, turnCaution } from './bench-words.ts';
 import { joined, line, pen, zone } from './set.ts';
 import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
@@ -23,26 +23,15 @@ function turning({ plan }: SheetContext): Paragraph[] {
   return plan.rows.length > 1 ? [{ text: turnCaution(plan.bench, plan.from), weight: 'bold' }] : [];
 }
 
-/** Findings name bends from A; on a sheet from Z those are not the numbers of the rows. */
-function numbering({ plan: { from, rows } }: SheetContext): Paragraph[] {
-  if (from === 'A' || rows.length < 2) return [];
-  return [{ text: `Findings count bends from END A: their B${rows.length} is bend 1 here.`, weight: 'bold' }];
+function numbering({ plan }: SheetContext): Paragraph[] {
+  const text = numberingWords(plan);
+  return text === null ? [] : [{ text, weight: 'bold' }];
 }
 
 /** The general ones, then those of the material, the service and the ends; each once. */
 function cautionWords({ plan, worked: { line: of } }: SheetContext): Paragraph[] {
-  const general = plan.rows.length > 1 ? [CHECKS] : [];
+  const general = plan.rows.length > 1 ? [HOLD_WORDS] : [];
   return [...general, ...cautionsOf([of])].map((text) => ({ text }));
-}
-
-const CHECKS = 'After bend 2, hold the tube to picture 2 before bend 3.';
-
-function turnCaution(bench: Bench | null, from: string): string {
-  const wrong = 'Wrong side = scrap, and end-to-end will not show it.';
-  if (bench?.moves === 'bender') return `Carry the BENDER, hold the tube; START is END ${from}. ${wrong}`;
-  const place =
-    bench?.stand === 'side' ? `START on your ${bench.startOn.toUpperCase()}` : `START is END ${from}`;
-  return `Turn is of the TUBE, ${place}. ${wrong}`;
 }
 
 /** What the checks found: failures, and apart from them how many passed and the notes. */

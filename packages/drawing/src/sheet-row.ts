@@ -1,6 +1,6 @@
 /** One row of the bend table: mark, turn, check the turn, dial, check before pulling. */
-import type { BenchPlan, BenchRow, TurnWords } from '@runback/bending';
-import type { LengthStyle } from '@runback/job';
+import type { BenchPlan, BenchRow } from '@runback/bending';
+import { flatWords, mainTurnWords, pullWords, turnCheckWords, wantedWords } from './bench-words.ts';
 import { type Column, column } from './columns.ts';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { fitText } from './fit.ts';
@@ -8,7 +8,7 @@ import { ROW_HEIGHT, TABLE_LEFT, WIDTH } from './frame.ts';
 import { textWidth } from './measure.ts';
 import { cell, joined, line, type Part, pen, rect, type Style } from './set.ts';
 import type { Zone } from './types.ts';
-import { degrees, length, missWords, size, turnCheckWords } from './words.ts';
+import { degrees, length } from './words.ts';
 
 export interface RowPlace {
   readonly plan: BenchPlan;
@@ -37,7 +37,7 @@ export function tableRow(row: BenchRow, place: RowPlace): Part {
     figure(spot('mark', row, [top + 1, ROW_HEIGHT - 2]), length(row.mark, plan.unit), place.marks),
     picture(row, place),
     turnWords(row, place),
-    cell(spot('flag', row, [top + 1, ROW_HEIGHT - 2]), turnCheckWords(row, plan.bench), {
+    cell(spot('flag', row, [top + 1, ROW_HEIGHT - 2]), turnCheckWords(row, plan.bench) ?? '', {
       cap: 4,
       minCap: 1.8,
       lines: 6,
@@ -96,15 +96,15 @@ const SEEN = { short: 4, long: 5.9 } as const;
 function turnWords(row: BenchRow, { top, plan }: RowPlace): Part {
   const place = spot('turn', row, [top + 0.6, ROW_HEIGHT - 1.2]);
   const more = [row.words.confirmation ?? '', flatWords(row, plan.unit)]
-    .filter((text) => text !== '')
+    .filter((text) => text !== null && text !== '')
     .join('; ');
-  if (more === '') return bold(place, mainWords(row.words));
+  if (more === '') return bold(place, mainTurnWords(row.words));
   const one = { cap: 2.8, minCap: 2.1, at: 'top' } as const;
   const fits = !fitText(more, { ...one, width: place.width }).cut;
   const tall = fits ? SEEN.short : SEEN.long;
   const seen = { ...place, name: `${place.name} seen`, y: top + ROW_HEIGHT - 0.4 - tall, height: tall };
   return joined([
-    bold({ ...place, height: seen.y - 0.7 - place.y }, mainWords(row.words)),
+    bold({ ...place, height: seen.y - 0.7 - place.y }, mainTurnWords(row.words)),
     cell(seen, more, fits ? one : { cap: 2.1, minCap: 1.3, lines: 3, first: 'wrap', at: 'top' }),
   ]);
 }
@@ -116,28 +116,20 @@ function bold(place: Zone, text: string): Part {
   return cell(place, text, fits ? two : { ...two, minCap: 2, lines: 4 });
 }
 
-function mainWords({ kind, head, amount }: TurnWords): string {
-  if (kind === 'first') return 'Pencil line at the former; no turn';
-  if (kind === 'none') return head;
-  if (kind === 'turn') return `${head} ${amount}`;
-  return kind === 'half' ? `${head}: ${amount}` : `${head}, ${amount}`;
-}
-
-function flatWords({ words, flatJog }: BenchRow, unit: LengthStyle): string {
-  return words.offerFlat && flatJog
-    ? `a plain half turn would put the far end ${missWords(flatJog.distance, unit)} out`
-    : '';
-}
-
 /** What to set, and small below it, named, the bend wanted: never two bare figures. */
 function dial(row: BenchRow, { plan, top, dials }: RowPlace): Part {
-  const mixed = new Set(plan.rows.map((r) => r.radius)).size > 1;
-  const wanted = `bend wanted ${degrees(row.exact.angle)}°${mixed ? ` on R ${size(row.radius, plan.unit)}` : ''}`;
   const place = spot('dial', row, [top + 1.2, 8.2]);
   const small = { ...place, name: `${place.name} wanted`, y: top + 9.6, height: ROW_HEIGHT - 10.4 };
   return joined([
     figure(place, degrees(row.dial), dials),
-    cell(small, wanted, { cap: 2.2, minCap: 1.6, lines: 3, anchor: 'end', at: 'top', first: 'wrap' }),
+    cell(small, wantedWords(row, plan), {
+      cap: 2.2,
+      minCap: 1.6,
+      lines: 3,
+      anchor: 'end',
+      at: 'top',
+      first: 'wrap',
+    }),
   ]);
 }
 
@@ -145,11 +137,10 @@ const TICK = 4;
 
 /** The signed check that end-to-end cannot replace. */
 function check(row: BenchRow, { top }: RowPlace): Part {
-  const { words, tells } = row.check;
-  if (words === null) return joined([]);
+  const text = pullWords(row);
+  if (text === null) return joined([]);
   const place = spot('check', row, [top + 0.8, ROW_HEIGHT - 1.6]);
   const box = { x: place.x, y: top + (ROW_HEIGHT - TICK) / 2, width: TICK, height: TICK };
-  const text = tells ? words : `${words}: cannot tell a wrong turn, go by the pencil line`;
   return joined([
     { zones: [], items: [rect(box, { fill: 1, stroke: pen(0.3) })] },
     cell({ ...place, x: place.x + TICK + 1.6, width: place.width - TICK - 1.6 }, text, {

@@ -1,10 +1,10 @@
 import type { BenchPlan } from '@runback/bending';
-import type { Bench } from '@runback/job';
+import { standWords } from './bench-words.ts';
 import { STAND } from './frame.ts';
 import { joined, line, type Part, pen, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import { type Paragraph, stack } from './stack.ts';
-import { formerSide, STAND_SIZE, standPicture } from './stand-picture.ts';
+import { STAND_SIZE, standPicture } from './stand-picture.ts';
 
 /** Where the operator stands and which end is in which hand: what the turn words of this page hang on. */
 export function stand({ plan }: SheetContext): Part {
@@ -17,38 +17,13 @@ export function stand({ plan }: SheetContext): Part {
       zones: [picture],
       items: [line([x, y], [x + width, y], pen(0.8)), standPicture(plan, [x, y + 1], picture.name)],
     },
-    stack(words, standWords(plan), { cap: 4, minCap: 2.4 }).part,
+    stack(words, standing(plan), { cap: 4, minCap: 2.4 }).part,
   ]);
 }
 
-function standWords({ bench, from }: BenchPlan): Paragraph[] {
-  const tag = `START is END ${from}.`;
-  const stop: Paragraph = { text: 'If yours differs: STOP, print again.', weight: 'bold' };
-  if (!bench)
-    return [
-      { text: `${tag} Stand at START and look along the tube towards FREE: turns are as seen from there.` },
-      { text: 'The job does not say how you stand at the bender. Not sure: STOP.', weight: 'bold' },
-    ];
-  return [{ text: `${tag} ${place(bench)}` }, { text: toolWords(bench) }, stop];
-}
-
-function place(bench: Bench): string {
-  if (bench.stand === 'side') return `Stand beside the tube, START on your ${bench.startOn.toUpperCase()}.`;
-  if (bench.stand === 'at-start') return 'Stand at START, looking along the tube to FREE.';
-  return 'Stand behind the stock at FREE, looking along the tube to START.';
-}
-
-const FORMER_WORDS = {
-  near: 'on the near side',
-  far: 'on the far side',
-  above: 'above the tube',
-  below: 'below the tube',
-  left: 'on the left',
-  right: 'on the right',
-} as const;
-
-function toolWords(bench: Bench): string {
-  if (bench.moves === 'bender')
-    return 'The tube is held; you carry the BENDER round it. Turns are as seen from START, looking towards FREE.';
-  return `Tool bends ${bench.plane}, former ${FORMER_WORDS[formerSide(bench)]}. You turn the TUBE.`;
+/** Without a bench the second sentence is the warning; with one, that another bench wants another page. */
+function standing(plan: BenchPlan): Paragraph[] {
+  const [place, tool] = standWords(plan);
+  if (!plan.bench) return [{ text: place }, { text: tool, weight: 'bold' }];
+  return [{ text: place }, { text: tool }, { text: 'If yours differs: STOP, print again.', weight: 'bold' }];
 }

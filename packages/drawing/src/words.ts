@@ -1,6 +1,6 @@
 /** How numbers and names are said on the sheet: the one place where a figure becomes text. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
-import { type Bench, formatDegrees, formatLength, type LengthStyle, type Line } from '@runback/job';
+import { formatDegrees, formatLength, type LengthStyle, type Line } from '@runback/job';
 
 /** A length as the tape reads it, without unit: half millimetres or the steps of an inch, never more. */
 export function length(mm: number, unit: LengthStyle): string {
@@ -56,15 +56,6 @@ function setWords({ exact }: BenchRow): string {
   const fixed = Number(formatDegrees(spring.fixed, 2));
   const tail = fixed === 0 ? '' : fixed > 0 ? ` + ${fixed}°` : ` − ${-fixed}°`;
   return `dial = ${Number(spring.factor.toFixed(4))} × bend${tail}`;
-}
-
-/** The check of the turn that the bench asks for where it serves, else the flag. */
-export function turnCheckWords({ turnCheck }: BenchRow, bench: Bench | null): string {
-  if (turnCheck === null) return '';
-  const { gauge, height: rise, flagWords } = turnCheck;
-  if (bench?.turnCheck === 'gauge' && gauge !== null) return gauge.words;
-  if (bench?.turnCheck === 'height' && rise !== null) return rise.words;
-  return flagWords;
 }
 
 /** All there is to be careful about with these lines, material first, then the service and the ends; each once. */

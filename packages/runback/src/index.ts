@@ -19,6 +19,7 @@ export {
   type Line,
   parseLength,
   parsePath,
+  plainUnit,
   type ResolvedJob,
   resolve,
 } from '@runback/job';

@@ -59,16 +59,23 @@ function TabPanel() {
   );
 }
 
+/** The scene and the line unrolled. */
+const Pictures = () => (
+  <>
+    <section class="app-scene" aria-label="Scene">
+      <Later load={look} what="The scene" />
+    </section>
+    <section class="app-profile" aria-label="Run profile">
+      <RunProfile />
+    </section>
+  </>
+);
+
 /** Scene over run profile, words beside them. */
 export function DeskFace() {
   return (
     <div class="app-desk">
-      <section class="app-scene" aria-label="Scene">
-        <Later load={look} what="The scene" />
-      </section>
-      <section class="app-profile" aria-label="Run profile">
-        <RunProfile />
-      </section>
+      <Pictures />
       <section class="app-words" aria-label="Words">
         <LineList compact />
         <Tabs shown={TABS} />
@@ -81,12 +88,7 @@ export function DeskFace() {
 export function LookFace() {
   return (
     <div class="app-stack">
-      <section class="app-scene" aria-label="Scene">
-        <Later load={look} what="The scene" />
-      </section>
-      <section class="app-profile" aria-label="Run profile">
-        <RunProfile />
-      </section>
+      <Pictures />
     </div>
   );
 }

@@ -1,15 +1,18 @@
 /** The way to the sheet of the opposite hand. */
 import type { WorkedJob, WorkedLine } from 'runback';
 import { store } from '../store/index.ts';
-import { addedHand, otherHands, sideways } from './hand.ts';
+import { acrossOf } from '../words/setup/edits/lines.ts';
+import { addedHand, otherHands } from './hand.ts';
 
 interface Props {
   readonly job: WorkedJob;
   readonly worked: WorkedLine;
 }
 
-async function add({ job, worked: { line } }: Props): Promise<void> {
-  const { id, edits } = addedHand(job, line);
+async function add({ line }: WorkedLine): Promise<void> {
+  const job = store.job.value;
+  if (!job) return;
+  const { id, edits } = addedHand(job.written, line);
   const faults = await store.edit(`add the opposite hand of ${line.name}`, edits);
   if (faults.length === 0) store.chooseLine(id);
 }
@@ -23,10 +26,10 @@ export function OtherHand({ job, worked }: Props) {
       {hands.length === 0 && (
         <>
           <p class="field-hint">
-            This job has none of {line.name} yet. It is the mirror image across {sideways(line)} = 0, checked
-            like any line.
+            This job has none of {line.name} yet. It is the mirror image across {acrossOf(line.axes.left)} =
+            0, checked like any line.
           </p>
-          <button type="button" class="btn" onClick={() => void add({ job, worked })}>
+          <button type="button" class="btn" onClick={() => void add(worked)}>
             Add the opposite hand
           </button>
         </>

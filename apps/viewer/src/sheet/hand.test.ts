@@ -1,11 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { editJob, workUp } from 'runback';
+import { editJob, parseJob, workUp } from 'runback';
 import { describe, expect, it } from 'vitest';
 import { TENDER } from '../../../../tests/helpers/run.ts';
-import { addedHand, otherHands, sideways } from './hand.ts';
+import { acrossOf } from '../words/setup/edits/lines.ts';
+import { addedHand, otherHands } from './hand.ts';
 
 const text = readFileSync(TENDER, 'utf8');
 const job = workUp(text);
+const { written } = parseJob(text);
 const lineOf = (id: string, of = job) => of.lines.find(({ line }) => line.id === id)!.line;
 const idsOf = (id: string): string[] => otherHands(job, lineOf(id)).map(({ line }) => line.id);
 
@@ -17,7 +19,7 @@ describe('the opposite hand', () => {
   });
 
   it('is added behind its line, left for right, and can be worked', () => {
-    const { id, edits } = addedHand(job, lineOf('breather'));
+    const { id, edits } = addedHand(written, lineOf('breather'));
     const after = workUp(editJob(text, edits));
     expect(after.lines.map(({ line }) => line.id)).toEqual([
       'dipstick',
@@ -34,15 +36,15 @@ describe('the opposite hand', () => {
   });
 
   it('takes an id that is free, and not too long for a job', () => {
-    const first = addedHand(job, lineOf('breather'));
-    const next = addedHand(workUp(editJob(text, first.edits)), lineOf('breather'));
+    const first = addedHand(written, lineOf('breather'));
+    const next = addedHand(parseJob(editJob(text, first.edits)).written, lineOf('breather'));
     expect([first.id, next.id]).toEqual(['breather-opposite', 'breather-opposite-2']);
-    expect(addedHand(job, { ...lineOf('breather'), id: 'x'.repeat(64) }).id).toMatch(/^x{55}-opposite$/);
+    expect(addedHand(written, { ...lineOf('breather'), id: 'x'.repeat(64) }).id).toMatch(/^x{55}-opposite$/);
   });
 
   it('is seen across the axis that runs from side to side', () => {
     const line = lineOf('breather');
-    expect(sideways(line)).toBe('y');
-    expect(sideways({ ...line, axes: { ...line.axes, left: [-0.8, 0.6, 0] } })).toBe('x');
+    expect(acrossOf(line.axes.left)).toBe('y');
+    expect(acrossOf([-0.8, 0.6, 0])).toBe('x');
   });
 });

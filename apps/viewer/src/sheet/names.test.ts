@@ -1,13 +1,14 @@
+import { titleSlug } from 'runback/sheet';
 import { describe, expect, it } from 'vitest';
-import { besideJob, slug } from './names.ts';
+import { besideJob } from './names.ts';
 
-describe('slug', () => {
+describe('titleSlug', () => {
   it.each([
     ['Tender 7', 'tender-7'],
     ['  ../../Ölrücklauf № 3  ', 'ölrücklauf-3'],
     ['???', 'job'],
     ['x'.repeat(90), 'x'.repeat(60)],
-  ])('%j → %j', (title, name) => expect(slug(title)).toBe(name));
+  ])('%j → %j', (title, name) => expect(titleSlug(title)).toBe(name));
 });
 
 describe('besideJob', () => {

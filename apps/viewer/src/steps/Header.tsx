@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks';
-import type { BenchPlan, Line } from 'runback';
-import { standShort, unitWord } from './bench-words.ts';
+import { type BenchPlan, type Line, plainUnit } from 'runback';
+import { standShort } from './bench-words.ts';
 
 interface HeaderProps {
   readonly line: Line;
@@ -42,7 +42,7 @@ export function Header({ line, plan, title, place, local, leave, settings }: Hea
         <span>{standShort(plan)}</span>
         {local && <span class="steps-now">for now</span>}
       </button>
-      <strong class="steps-unit">{unitWord(plan.unit)}</strong>
+      <strong class="steps-unit">{plainUnit(plan.unit)}</strong>
     </header>
   );
 }

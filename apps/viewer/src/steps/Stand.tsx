@@ -1,6 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import type { EndName, Line } from 'runback';
+import { placeWords, toolWords } from 'runback/sheet';
 import { store } from '../store/index.ts';
 import {
   type Bench,
@@ -12,7 +13,6 @@ import {
   toolFor,
   toolsFor,
 } from './bench-choice.ts';
-import { placeWords, toolWords } from './bench-words.ts';
 import { StandDrawing } from './StandDrawing.tsx';
 import { putOff, type Standings, standAsJob, standSo } from './standing.ts';
 

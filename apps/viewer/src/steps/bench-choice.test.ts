@@ -1,3 +1,4 @@
+import { placeWords, toolWords } from 'runback/sheet';
 import { describe, expect, it } from 'vitest';
 import {
   type Bench,
@@ -9,7 +10,7 @@ import {
   toolFor,
   toolsFor,
 } from './bench-choice.ts';
-import { placeWords, standShort, toolWords } from './bench-words.ts';
+import { standShort } from './bench-words.ts';
 
 const FLAT: Bench = { stand: 'side', startOn: 'left', plane: 'flat', former: 'far', moves: 'tube' };
 

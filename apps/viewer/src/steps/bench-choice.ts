@@ -1,5 +1,5 @@
 /** How the operator stands: what can be chosen, and the line worked for that choice. */
-import { type BenchPlan, type Line, type Side, stanceOf } from 'runback';
+import { type BenchPlan, type Line, type Side, sideOf, stanceOf } from 'runback';
 
 export type Bench = NonNullable<BenchPlan['bench']>;
 export type Standing = Pick<Bench, 'stand' | 'startOn'>;
@@ -28,12 +28,7 @@ export const toolsFor = ({ stand, startOn }: Standing): readonly Bench[] =>
   TOOLS.map((tool) => ({ stand, startOn, ...tool }));
 
 /** The side of the tube that the former is on, as the operator sees it. */
-export function formerSide(bench: Bench): Side {
-  const [x, y, z] = stanceOf(bench).former;
-  if (z !== 0) return z > 0 ? 'above' : 'below';
-  if (y !== 0) return y > 0 ? 'away' : 'toward';
-  return x > 0 ? 'right' : 'left';
-}
+export const formerSide = (bench: Bench): Side => sideOf(stanceOf(bench).former);
 
 /** True when both give the same words: the same tool, tube and operator, however they are named. */
 export function sameBench(a: Bench | null, b: Bench | null): boolean {

@@ -11,7 +11,6 @@ import {
   roundPlan,
   type WorkedLine,
 } from 'runback';
-import { type Bench, withBench } from './bench-choice.ts';
 import {
   cautionsOf,
   degreeWords,
@@ -19,16 +18,16 @@ import {
   HOLD_WORDS,
   heightWords,
   numberingWords,
-  orderWords,
   pullWords,
-  splitOrder,
   standWords,
   tapeWords,
   tubeWords,
   turnCaution,
   turnCheckWords,
   wantedWords,
-} from './bench-words.ts';
+} from 'runback/sheet';
+import { type Bench, withBench } from './bench-choice.ts';
+import { orderWords, splitOrder } from './bench-words.ts';
 
 /** One thing to do or to check, ticked when it is done. */
 export interface Item {
@@ -228,6 +227,6 @@ function finalStep({ final, unit }: BenchPlan, { clips }: Line): Step {
 function cautionStep(plan: BenchPlan, line: Line, findings: WorkedLine['findings']): Step | null {
   const notes = findings.filter(({ verdict }) => verdict === 'note').map(({ message }) => `NOTE: ${message}`);
   const numbering = notes.length > 0 ? numberingWords(plan) : null;
-  const cautions = said(...cautionsOf(line), numbering, ...notes);
+  const cautions = said(...cautionsOf([line]), numbering, ...notes);
   return cautions.length === 0 ? null : step('cautions', 'Cautions', { cautions });
 }

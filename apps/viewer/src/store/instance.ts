@@ -1,11 +1,11 @@
 import { served } from '../served/index.ts';
-import { workDesk } from '../work/desk.ts';
+import { startWorker } from '../worker/start-worker.ts';
 import { createStore } from './create.ts';
 import { start } from './start.ts';
 
-const desk = workDesk();
+const worker = startWorker();
 const source = served();
-const made = createStore({ work: (ask) => desk.work(ask), served: source });
+const made = createStore({ work: (ask) => worker.work(ask), served: source });
 
 /** The one store of the page. */
 export const store = made.store;

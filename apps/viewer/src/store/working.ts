@@ -1,7 +1,7 @@
 /** Keeps the worked job in step with the text: edits one after the other, of many moves only the latest. */
 import { batch } from '@preact/signals';
 import type { JobEdit, JobIssue } from 'runback';
-import type { Answered, WorkAnswer, WorkAsk } from '../work/types.ts';
+import type { Answered, WorkAnswer, WorkAsk } from '../worker/types.ts';
 import { stepped } from './history.ts';
 import type { State } from './state.ts';
 import { announcement } from './verdict-words.ts';

@@ -31,6 +31,6 @@ export interface Refused {
 
 export type WorkAnswer = Answered | Refused;
 
-export interface WorkDesk {
+export interface JobWorker {
   work(ask: WorkAsk): WorkAnswer;
 }

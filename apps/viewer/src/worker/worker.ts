@@ -1,7 +1,7 @@
 /** Long work, away from the page that has to follow the hand. */
 import { expose } from 'comlink';
 import { catalogue, editJob, JobError, lineProfile, parseJob, resolve, WorkMemory, workJob } from 'runback';
-import type { WorkAnswer, WorkAsk, WorkDesk } from './types.ts';
+import type { JobWorker, WorkAnswer, WorkAsk } from './types.ts';
 
 const memory = new WorkMemory();
 
@@ -18,4 +18,4 @@ function work({ text: before, edits, file, lineId, cures }: WorkAsk): WorkAnswer
   }
 }
 
-expose({ work } satisfies WorkDesk);
+expose({ work } satisfies JobWorker);
