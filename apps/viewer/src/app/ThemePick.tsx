@@ -10,7 +10,7 @@ const THEMES: readonly (readonly [ThemeChoice, string])[] = [
 export function ThemePick() {
   return (
     <label class="app-theme">
-      <span class="field-label">Light</span>
+      <span class="field-label">Colours</span>
       <select
         class="input"
         value={store.looks.value.theme}

@@ -33,6 +33,8 @@ export const KEY_ROWS: readonly { readonly where: string; readonly rows: readonl
       { keys: '1 … 6', does: 'standard views' },
       { keys: '[ ]', does: 'move the bead along the tube' },
       { keys: 'Alt arrows, Alt Page up/down', does: 'move the selected corner by a step' },
+      { keys: 'Shift, Alt while dragging', does: 'hold it to an axis, to a leg' },
+      { keys: 'Esc', does: 'let go of the selection' },
     ],
   },
   {

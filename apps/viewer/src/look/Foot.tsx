@@ -1,32 +1,7 @@
 import { formatLength } from 'runback';
-import { readingAt } from '../profile/readings.ts';
 import { store } from '../store/index.ts';
 import { local } from './local.ts';
-import { misfitWords, readOuts } from './words.ts';
-
-const MARK = { pass: '✓', note: '!', fail: '✕' } as const;
-
-/** What is read at the bead. */
-function BeadWords() {
-  const [line, profile, falls, bead] = [
-    store.line.value,
-    store.profile.value,
-    store.falls.value,
-    store.bead.value,
-  ];
-  if (!line || !profile || !falls || bead === null) return null;
-  const parts = readOuts(readingAt({ profile, falls }, bead), line.line, store.style.value);
-  return (
-    <ul class="look-bead mono">
-      {parts.map(({ words, verdict }) => (
-        <li key={words} class={verdict ? `verdict-${verdict}` : ''}>
-          {verdict && <span aria-hidden="true">{MARK[verdict]} </span>}
-          {words}
-        </li>
-      ))}
-    </ul>
-  );
-}
+import { misfitWords } from './words.ts';
 
 /** Why there is no tube: what does not fit, by how much, and what would cure it. */
 function MisfitWords() {
@@ -41,13 +16,13 @@ function MisfitWords() {
   );
 }
 
+/** What is read at the bead stands over the run profile, which is always beside the scene. */
 export function Foot() {
   const grid = local.grid.value;
   return (
     <div class="look-foot">
       <div class="look-said" role="status">
         <MisfitWords />
-        <BeadWords />
       </div>
       {grid > 0 && <span class="look-grid mono">Grid {formatLength(grid, store.style.value)}</span>}
     </div>

@@ -1,13 +1,5 @@
-/** Sentences of the scene: the tilt, the bead, and why a line has no shape. */
-import {
-  type AttitudeSet,
-  formatDegrees,
-  formatLength,
-  type LengthStyle,
-  type Line,
-  type WorkedLine,
-} from 'runback';
-import { isShort, type Reading } from '../profile/readings.ts';
+/** Sentences of the scene: the tilt, and why a line has no shape. */
+import { type AttitudeSet, formatDegrees, type WorkedLine } from 'runback';
 import type { Tilt } from '../store/index.ts';
 
 const DEGREE = Math.PI / 180;
@@ -57,43 +49,6 @@ export function worstTilt({ line, slope }: WorkedLine): Tilt | null {
     up[0] * axis[0] + up[1] * axis[1] + up[2] * axis[2];
   const [f, l, u] = [along(forward), along(left), along(above)];
   return { pitch: Math.atan2(-f, Math.hypot(l, u)), roll: Math.atan2(l, u) };
-}
-
-export interface ReadOut {
-  readonly words: string;
-  readonly verdict: 'pass' | 'note' | 'fail' | null;
-}
-
-/** What is read at the bead, in order of importance. */
-export function readOuts(reading: Reading, line: Line, style: LengthStyle): readonly ReadOut[] {
-  const over = line.drain === null || line.drain.to === 'both' ? 'the lower end' : 'the drain end';
-  const { height } = reading;
-  const parts: (ReadOut | null)[] = [
-    { words: `${formatLength(reading.at, style)} from A`, verdict: null },
-    {
-      words: `${formatLength(Math.abs(height), style)} ${height < 0 ? 'under' : 'over'} ${over}`,
-      verdict: null,
-    },
-    fallPart(reading),
-    nearestPart(reading, style),
-  ];
-  return parts.filter((part) => part !== null);
-}
-
-function fallPart({ slope, toward, verdict }: Reading): ReadOut | null {
-  if (slope === null || toward === null) return null;
-  const size = formatDegrees(Math.abs(slope));
-  const words = size === '0' ? 'level' : `${slope > 0 ? 'falls' : 'rises'} ${size}° toward ${toward}`;
-  return { words, verdict };
-}
-
-function nearestPart({ nearest }: Reading, style: LengthStyle): ReadOut | null {
-  if (nearest === null) return null;
-  const { to, distance, keepOff } = nearest;
-  const verdict = isShort(nearest) ? 'fail' : 'pass';
-  if (distance < 0) return { words: `overlaps ${to} by ${formatLength(-distance, style)}`, verdict };
-  const wanted = formatLength(keepOff, style, { bare: true });
-  return { words: `${formatLength(distance, style)} to ${to} (${wanted} wanted)`, verdict };
 }
 
 /** Why the line cannot exist, from its findings: first what does not fit, then how to cure it. */

@@ -15,6 +15,8 @@ import { gazeFor, lineMiddle, standFor } from './where.ts';
 /** A dropped corner stays where the hand left it until the job says so, but no longer than this. */
 const HOLD_MS = 700;
 const SAME_MM = 0.01;
+/** Below this height the axes would lie over the line. */
+const GNOMON_ROOM_PX = 240;
 const TURN_PER_HEIGHT = 2 * Math.PI;
 
 export class Director {
@@ -190,8 +192,9 @@ export class Director {
     stage.light(view);
     stage.clear(now.inks.bg);
     stage.draw(eye.camera);
-    const { left, bottom } = now.state.inset;
-    layers.gnomon.draw(stage.renderer, view, { x: left, y: bottom });
+    const { left, top, bottom } = now.state.inset;
+    if (stage.height - top - bottom > GNOMON_ROOM_PX)
+      layers.gnomon.draw(stage.renderer, view, { x: left, y: bottom });
     this.canvas.dataset.ready = 'true';
   }
 
