@@ -1,17 +1,6 @@
 /** One bend in the tool, in the axes of whoever stands there: X to the right, Y away, Z up; the bend begins at the origin. */
-import { type BenchPlan, stanceOf } from '@runback/bending';
-import {
-  addScaled,
-  cross,
-  dot,
-  frameAt,
-  rotate,
-  scale,
-  sinCos,
-  sub,
-  subPath,
-  type Vec3,
-} from '@runback/geometry';
+import { type BenchPlan, stanceOf, type ToolPose, toolPose } from '@runback/bending';
+import { addScaled, moved, rotate, scale, sinCos, subPath, type Vec3 } from '@runback/geometry';
 import { oblique, type Projection, placesAlong, project } from './picture-project.ts';
 
 export interface Scene {
@@ -73,61 +62,43 @@ function inLineOf(travel: Vec3, former: Vec3): Projection {
 /** The picture of one bend as the plan has it, from where the operator stands. */
 export function sceneOf({ plan, index, od, mostStraight = Number.POSITIVE_INFINITY }: SceneAsk): Scene {
   const row = plan.rows[index]!;
-  const stance = stanceOf(plan.bench);
-  const { travel } = stance;
+  const pose = toolPose(plan, index);
+  const { travel, former, plane, formerBefore, turns } = pose;
   const beside = besideOf(plan);
-  const carried = row.words.moves === 'bender';
-  // The bender goes round a tube that lies still, its pencil line on top.
-  const roll = carried ? -row.pencil.after : 0;
-  const [former, plane] = [rotate(stance.former, travel, roll), rotate(stance.plane, travel, roll)];
   const turn = plan.centreline.bends[index]!.turn ?? 0;
   const straight = Math.min(row.straightBefore, mostStraight);
-  const after = inTool(plan, index, { travel, former, plane, shorter: row.straightBefore - straight });
-  const moved = index > 0 && turn !== 0;
+  const finished = placesAlong(
+    subPath(moved(plan.centreline, pose.after), 0, plan.centreline.bends[index]!.start),
+  );
+  // All but its end moves up along the tube when the straight in the tool is drawn shorter.
+  const up = row.straightBefore - straight;
+  const after = finished.map((place, i) =>
+    i === finished.length - 1 ? place : addScaled(place, travel, up),
+  );
+  const tubeTurns = turn !== 0 && formerBefore === null;
   return {
     projection: beside ?? inLineOf(travel, former),
     inLine: beside === null,
     travel,
     former,
     plane,
-    formerBefore: carried && moved ? rotate(former, travel, -turn) : null,
+    formerBefore,
     after,
-    before: !carried && moved ? after.map((place) => rotate(place, travel, turn)) : null,
+    before: tubeTurns ? after.map((place) => rotate(place, travel, turn)) : null,
     ghost: pulled({ travel, former }, row.radius, row.angle),
     od,
     radius: row.radius,
     straight,
     broken: straight < row.straightBefore,
-    turns: movement(row.words, travel),
+    turns,
   };
-}
-
-interface Tool {
-  readonly travel: Vec3;
-  readonly former: Vec3;
-  readonly plane: Vec3;
-}
-
-/** What is finished of the tube when this bend is about to be pulled: travel, former and plane of the bend lie in the tool's. */
-function inTool(plan: BenchPlan, index: number, tool: Tool & { readonly shorter: number }): readonly Vec3[] {
-  const { centreline } = plan;
-  const bend = centreline.bends[index]!;
-  const { point, tangent } = frameAt(centreline, bend.start);
-  const towards = cross(bend.normal, tangent);
-  const places = placesAlong(subPath(centreline, 0, bend.start));
-  return places.map((place, i) => {
-    const v = sub(place, point);
-    const pushed = i === places.length - 1 ? 0 : tool.shorter;
-    const level = scale(tool.travel, dot(v, tangent) + pushed);
-    return addScaled(addScaled(level, tool.former, dot(v, towards)), tool.plane, dot(v, bend.normal));
-  });
 }
 
 const GHOST_DEGREES = 6;
 
 /** The free leg wrapped round the former, and a length of straight behind it. */
 function pulled(
-  { travel, former }: Pick<Tool, 'travel' | 'former'>,
+  { travel, former }: Pick<ToolPose, 'travel' | 'former'>,
   radius: number,
   angle: number,
 ): readonly Vec3[] {
@@ -140,16 +111,4 @@ function pulled(
   const leaves = addScaled(scale(travel, cosine), former, sine);
   const wrapped = Array.from({ length: count + 1 }, (_, i) => on((angle * i) / count));
   return [...wrapped, addScaled(wrapped.at(-1)!, leaves, radius * 1.3)];
-}
-
-/** Which way the words turn it, as a rotation about travel: clockwise seen from START is right-handed. */
-function movement(
-  { direction, goDeg, view }: BenchPlan['rows'][number]['words'],
-  travel: Vec3,
-): Scene['turns'] {
-  if (direction === null) return goDeg === 0 ? null : 'both';
-  if (direction === 'clockwise' || direction === 'anticlockwise')
-    return (direction === 'clockwise') === (view !== 'behind-free') ? 1 : -1;
-  // Up goes over to away about −X, to toward about +X.
-  return (direction === 'toward') === travel[0] > 0 ? 1 : -1;
 }

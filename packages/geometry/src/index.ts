@@ -10,6 +10,7 @@ export * from './path.ts';
 export * from './pockets.ts';
 export * from './rows.ts';
 export * from './slope.ts';
+export { elevation } from './slope-piece.ts';
 export * from './solid.ts';
 export * from './transform.ts';
 export * from './turn.ts';

@@ -1,4 +1,4 @@
-import { ANGLE_RAD, angleBetween, cross, dot, norm, type Vec3 } from '@runback/geometry';
+import { ANGLE_RAD, angleBetween, dot, elevation, type Vec3 } from '@runback/geometry';
 import type { Drain, Line } from '@runback/job';
 import { enoughAtRest, enoughTilted, SLOPE, SLOPE_TILTED } from '../slope-limits.ts';
 import { takenAsNote } from '../soften.ts';
@@ -38,6 +38,3 @@ function judgeFor({ axes, service }: Line, drain: Drain, up: Vec3): (slope: numb
   const worst = takenAsNote(service, SLOPE, ...(atRest ? [] : [SLOPE_TILTED])) ? 'note' : 'fail';
   return (slope) => (enough(slope, drain) ? 'pass' : worst);
 }
-
-/** Of a unit vector above the level of `up`, radians: accurate near level and near plumb. */
-const elevation = (w: Vec3, up: Vec3): number => Math.atan2(dot(w, up), norm(cross(w, up)));
