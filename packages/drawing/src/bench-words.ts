@@ -1,7 +1,14 @@
 /** What is said at the bench besides the words of the plan: the same on paper and on a screen. */
-import type { BenchPlan, BenchRow, EndName, TurnWords } from '@runback/bending';
+import {
+  type BenchPlan,
+  type BenchRow,
+  type EndName,
+  type Side,
+  sideOf,
+  stanceOf,
+  type TurnWords,
+} from '@runback/bending';
 import type { Bench, LengthStyle } from '@runback/job';
-import { formerSide } from './stand-picture.ts';
 import { degrees, missWords, size } from './words.ts';
 
 /** The caution without which nobody bends. */
@@ -29,20 +36,20 @@ export function placeWords(bench: Pick<Bench, 'stand' | 'startOn'>): string {
   return 'Stand behind the stock at FREE, looking along the tube to START.';
 }
 
-const FORMER_WORDS = {
-  near: 'on the near side',
-  far: 'on the far side',
+const FORMER_WORDS: Readonly<Record<Side, string>> = {
+  toward: 'on the near side',
+  away: 'on the far side',
   above: 'above the tube',
   below: 'below the tube',
   left: 'on the left',
   right: 'on the right',
-} as const;
+};
 
 /** What the tool is like. */
 export function toolWords(bench: Bench): string {
   if (bench.moves === 'bender')
     return 'The tube is held; you carry the BENDER round it. Turns are as seen from START, looking towards FREE.';
-  return `Tool bends ${bench.plane}, former ${FORMER_WORDS[formerSide(bench)]}. You turn the TUBE.`;
+  return `Tool bends ${bench.plane}, former ${FORMER_WORDS[sideOf(stanceOf(bench).former)]}. You turn the TUBE.`;
 }
 
 /** How to stand, in two sentences; the first names the end worked from. */

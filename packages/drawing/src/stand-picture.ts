@@ -43,7 +43,7 @@ export function standPicture(plan: Standing, corner: Point, zone: string): Group
 export type Standing = Pick<BenchPlan, 'bench' | 'from' | 'free'>;
 
 /** The side of the tube the former is on, as the operator says it: near and far only from the side. */
-export function formerSide(bench: Bench): Bench['former'] | 'left' | 'right' {
+function formerSide(bench: Bench): Bench['former'] | 'left' | 'right' {
   if (bench.plane === 'upright' || bench.stand === 'side') return bench.former;
   return endViewing(bench).former === 90 ? 'right' : 'left';
 }

@@ -80,6 +80,25 @@ describe('trapped', () => {
     expect(Math.abs(found.volume - coarse) / coarse).toBeLessThan(0.03);
   });
 
+  it.each([
+    ['liquid in a hanging bend', 1],
+    ['air in a standing one', -1],
+  ] as const)('counts %s by the longer outside and the shorter inside', (_, upward) => {
+    // A quarter of a ring, its middle lowest; both ends open, so wet up to the floor of the mouths.
+    const [R, r] = [30, 8];
+    const direction: Vec3 = unit([1, 0, -upward]);
+    const line = fromRows([{ straightBefore: 0, turn: null, angle: Math.PI / 2, radius: R }], 0, {
+      origin: [0, 0, 0],
+      direction,
+      normal: [0, -upward, 0],
+    });
+    const found = trapped([span(line, 2 * r)], { up: [0, 0, upward], outlets: 'both' });
+    expect(found.pockets).toHaveLength(1);
+    // The same in the ring's own coordinates: volume ρ·(R + ρ·cos φ) dρ dφ dθ, wet where it lies below the mouths.
+    const wet = ringBelow({ R, r, level: -(R + r) * Math.SQRT1_2 });
+    expect(Math.abs(found.volume - wet) / wet).toBeLessThan(0.002);
+  });
+
   it('holds liquid behind a step to a smaller bore', () => {
     const alpha = Math.atan(1 / 20);
     const direction: Vec3 = [Math.cos(alpha), 0, -Math.sin(alpha)];
@@ -116,6 +135,23 @@ describe('trapped', () => {
     expect(() => trapped([span(line, 41)], { up: UP, outlets: 'A' })).toThrow(/half the bore/);
   });
 });
+
+/** Of a ring about y, its lowest quarter: what lies below a level measured from its centre, summed in small pieces. */
+function ringBelow({ R, r, level }: { R: number; r: number; level: number }): number {
+  const [ways, rounds, quarters] = [80, 160, 200];
+  let sum = 0;
+  for (let i = 0; i < ways; i++) {
+    const rho = ((i + 0.5) / ways) * r;
+    for (let j = 0; j < rounds; j++) {
+      const reach = R + rho * Math.cos(((j + 0.5) / rounds) * 2 * Math.PI);
+      for (let k = 0; k < quarters; k++) {
+        const theta = ((k + 0.5) / quarters - 0.5) * (Math.PI / 2);
+        if (-reach * Math.cos(theta) < level) sum += rho * reach;
+      }
+    }
+  }
+  return sum * (r / ways) * ((2 * Math.PI) / rounds) * (Math.PI / 2 / quarters);
+}
 
 const coordinate = fc.integer({ min: -40, max: 40 }).map((n) => n * 5);
 const lines = fc
