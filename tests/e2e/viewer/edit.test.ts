@@ -141,6 +141,7 @@ describe('saving', () => {
     await ready(page);
     await page.getByRole('tab', { name: 'Points' }).click();
     await type(page, 'point 2, left', '201');
+    await expect.poll(() => page.locator('.app-file').textContent()).toContain('kept here');
     // Killed from outside: nothing in the page or the browser gets a chance to tidy up.
     const gone = new Promise((resolve) => first.on('close', resolve));
     execFileSync('pkill', ['-9', '-f', profile]);

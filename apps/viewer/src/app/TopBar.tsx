@@ -76,6 +76,12 @@ function Undo() {
   );
 }
 
+/** Before the name, which may be cut short; nothing when it is saved. What is not saved is kept in the browser meanwhile, where the browser can. */
+function savedWords(): string {
+  if (!store.unsaved.value) return '';
+  return store.kept.value ? 'not saved, kept here · ' : 'not saved · ';
+}
+
 export function TopBar() {
   const title = store.worked.value?.title ?? 'Runback';
   return (
@@ -84,8 +90,8 @@ export function TopBar() {
       <span class="app-title">
         <h1>{title}</h1>
         <span class="muted app-file">
+          {savedWords()}
           {store.name.value}
-          {store.unsaved.value ? ' · not saved' : ''}
         </span>
       </span>
       <JobVerdict />

@@ -1,5 +1,5 @@
 /** What is kept in the browser: the work that was not saved, and the jobs opened last. */
-import { get, set } from 'idb-keyval';
+import { createStore, get, set, type UseStore } from 'idb-keyval';
 import type { Origin } from './types.ts';
 
 /** Unsaved work as it was left. */
@@ -19,6 +19,15 @@ export interface Recent {
   readonly origin: Origin;
 }
 
+const SHELF = 'kept';
+const shelf = createStore('runback', SHELF);
+
+/** Told as kept only when it is on the disk: a browser killed at that moment has it, and a machine switched off too. */
+const onDisk: UseStore = (mode, run) =>
+  shelf('readonly', ({ transaction: { db } }) =>
+    run(db.transaction(SHELF, mode, { durability: 'strict' }).objectStore(SHELF)),
+  );
+
 const DRAFT = 'runback-draft';
 const RECENT = 'runback-recent';
 const MOST_RECENT = 8;
@@ -35,22 +44,23 @@ async function safely<T>(work: Promise<T>, otherwise: T): Promise<T> {
 /** A page served for one file keeps its draft apart from the others. */
 const key = (served: string | null): string => (served === null ? DRAFT : `${DRAFT}:${served}`);
 
+/** True once it is kept. */
 export const keepDraft = (draft: Draft | null, served: string | null): Promise<boolean> =>
   safely(
-    set(key(served), draft).then(() => true),
+    set(key(served), draft, onDisk).then(() => true),
     false,
   );
 
 export const readDraft = async (served: string | null): Promise<Draft | null> =>
-  (await safely(get<Draft | null>(key(served)), null)) ?? null;
+  (await safely(get<Draft | null>(key(served), onDisk), null)) ?? null;
 
 export const readRecent = async (): Promise<readonly Recent[]> =>
-  (await safely(get<readonly Recent[]>(RECENT), [])) ?? [];
+  (await safely(get<readonly Recent[]>(RECENT, onDisk), [])) ?? [];
 
 /** Puts a job in front of the recent ones. */
 export async function keepRecent(job: Recent): Promise<readonly Recent[]> {
   const others = (await readRecent()).filter(({ name }) => name !== job.name);
   const all = [job, ...others].slice(0, MOST_RECENT);
-  await safely(set(RECENT, all), undefined);
+  await safely(set(RECENT, all, onDisk), undefined);
   return all;
 }

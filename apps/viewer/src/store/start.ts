@@ -58,7 +58,11 @@ function keepEveryChange(state: State, served: string | null): void {
       saved: state.saved.value,
       tag: state.tag.value,
     };
-    if (draft.text !== '') void keepDraft(draft.text === draft.saved ? null : draft, served);
+    if (draft.text === '') return;
+    state.kept.value = false;
+    void keepDraft(draft.text === draft.saved ? null : draft, served).then((kept) => {
+      if (draft.text === state.text.peek()) state.kept.value = kept;
+    });
   });
   addEventListener('beforeunload', (event) => {
     if (state.text.value !== state.saved.value) event.preventDefault();

@@ -42,6 +42,7 @@ export function makeState() {
     origin: signal<Origin>({ kind: 'demo' }),
     /** Of the served file on disk that the text began from. */
     tag: signal<string | null>(null),
+    kept: signal(false),
     working: signal(false),
     selection: signal<Selection | null>(null),
     bead: signal<number | null>(null),

@@ -85,6 +85,8 @@ export interface Store {
   readonly text: ReadonlySignal<string>;
   /** False when the text is what was last opened or saved. */
   readonly unsaved: ReadonlySignal<boolean>;
+  /** True when the browser has the present text on disk: closing or killing it loses nothing. */
+  readonly kept: ReadonlySignal<boolean>;
   /** The job as last read and worked; `null` until the first answer. `job.written` is in the job's own words and units. */
   readonly job: ReadonlySignal<Job | null>;
   readonly worked: ReadonlySignal<WorkedJob | null>;
