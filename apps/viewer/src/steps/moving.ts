@@ -1,6 +1,6 @@
 /** Next and back by keys and by a swipe. */
 import type { RefObject } from 'preact';
-import { useEffect } from 'preact/hooks';
+import { useEffect, useLayoutEffect } from 'preact/hooks';
 
 export interface Moves {
   readonly next: () => void;
@@ -29,7 +29,8 @@ export function keyMove(
 }
 
 export function useKeys(moves: Moves): void {
-  useEffect(() => {
+  // Bound with the picture, not after it: the first key of a quick hand counts too.
+  useLayoutEffect(() => {
     const pressed = (event: KeyboardEvent): void => {
       const move = event.defaultPrevented ? null : keyMove(event, moves);
       if (!move) return;
