@@ -20,8 +20,11 @@ export function turnCaution(bench: Bench | null, from: EndName): string {
   return `Turn is of the TUBE, ${place}. ${wrong}`;
 }
 
-/** A turn made the wrong way shows here, while the tube can still be saved. */
-export const HOLD_WORDS = 'After bend 2, hold the tube to picture 2 before bend 3.';
+/** A turn made the wrong way shows after bend 2: before the next bend, or on the last one before anything is cut. */
+export const holdWords = ({ rows }: BenchPlan): string | null =>
+  rows.length < 2
+    ? null
+    : `After bend 2, hold the tube to picture 2 before ${rows.length > 2 ? 'bend 3' : 'you go on'}.`;
 
 /** Findings name bends from A; worked from Z those are not the numbers of the rows. */
 export const numberingWords = ({ from, rows }: BenchPlan): string | null =>

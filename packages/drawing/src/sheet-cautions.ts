@@ -1,5 +1,5 @@
 import type { Finding } from '@runback/checks';
-import { HOLD_WORDS, numberingWords, turnCaution } from './bench-words.ts';
+import { holdWords, numberingWords, turnCaution } from './bench-words.ts';
 import { joined, line, pen, zone } from './set.ts';
 import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
@@ -30,8 +30,8 @@ function numbering({ plan }: SheetContext): Paragraph[] {
 
 /** The general ones, then those of the material, the service and the ends; each once. */
 function cautionWords({ plan, worked: { line: of } }: SheetContext): Paragraph[] {
-  const general = plan.rows.length > 1 ? [HOLD_WORDS] : [];
-  return [...general, ...cautionsOf([of])].map((text) => ({ text }));
+  const hold = holdWords(plan);
+  return [...(hold === null ? [] : [hold]), ...cautionsOf([of])].map((text) => ({ text }));
 }
 
 /** What the checks found: failures, and apart from them how many passed and the notes. */

@@ -223,6 +223,14 @@ describe('what changes the page', () => {
     expect(layoutFaults(page)).toEqual([]);
   });
 
+  it('speaks of no bend that the line does not have', () => {
+    const hold = (bends: number): string => words(first({ points: stairs(bends), radius: 36 }));
+    expect(hold(1)).not.toContain('hold the tube');
+    expect(hold(2)).toContain('After bend 2, hold the tube to picture 2 before you go on.');
+    expect(hold(2)).not.toContain('bend 3');
+    expect(hold(3)).toContain('After bend 2, hold the tube to picture 2 before bend 3.');
+  });
+
   it('more than seven bends: on, with stand, SAW and flag again', () => {
     const pages = sheet({ points: stairs(12), radius: 36 });
     expect(pages).toHaveLength(2);

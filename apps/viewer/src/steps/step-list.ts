@@ -15,8 +15,8 @@ import {
   cautionsOf,
   degreeWords,
   flatWords,
-  HOLD_WORDS,
   heightWords,
+  holdWords,
   numberingWords,
   pullWords,
   standWords,
@@ -163,7 +163,7 @@ function marksStep(plan: BenchPlan, mark: OrderStep): Step {
 
 function standStep(plan: BenchPlan, { tube }: Line): Step {
   const [place = '', ...more] = standWords(plan);
-  const turning = plan.rows.length > 1 ? [turnCaution(plan.bench, plan.from), HOLD_WORDS] : [];
+  const turning = plan.rows.length > 1 ? said(turnCaution(plan.bench, plan.from), holdWords(plan)) : [];
   return step('stand', 'How to stand', {
     items: [item('stand', { words: place, notes: more, loud: true })],
     cautions: [...turning, ...tube.material.cautions],
