@@ -24,6 +24,11 @@ describe('rows of lines', () => {
     expect(rows.find(({ id }) => id === 'brake-rear')?.quantity).toBe('make 2');
   });
 
+  it('a line that fails has no cut length: nobody should saw it', () => {
+    const failing = { ...worked.lines[0]!, verdict: 'fail' } as const;
+    expect(lineRows({ ...worked, lines: [failing] }, 'mm')[0]).toMatchObject({ bends: '2 bends', cut: null });
+  });
+
   it('a line that cannot exist has no cut length', () => {
     const none = { ...worked.lines[0]!, plan: null, centreline: null, verdict: 'fail' } as const;
     expect(lineRows({ ...worked, lines: [none] }, 'mm')[0]).toMatchObject({

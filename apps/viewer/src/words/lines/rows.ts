@@ -9,7 +9,7 @@ export interface LineRow {
   readonly tube: string;
   /** `4 bends`; for a line that cannot exist, that. */
   readonly bends: string;
-  /** `cut 702.5 mm`, as the sheet has it. */
+  /** `cut 702.5 mm`; as on the sheet, none for a line that fails. */
   readonly cut: string | null;
   readonly quantity: string | null;
   readonly oppositeHand: boolean;
@@ -27,7 +27,7 @@ function lineRow(worked: WorkedLine, style: LengthStyle): LineRow {
     verdict,
     tube: line.tube.id,
     bends: bench ? many(bench.rows.length, 'bend', 'bends') : 'cannot exist as drawn',
-    cut: bench && `cut ${formatLength(bench.cutLength, style)}`,
+    cut: bench && verdict !== 'fail' ? `cut ${formatLength(bench.cutLength, style)}` : null,
     quantity: line.quantity > 1 ? `make ${line.quantity}` : null,
     oppositeHand: line.mirror !== null,
   };
