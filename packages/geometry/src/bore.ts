@@ -1,4 +1,5 @@
 /** The round bore of a piece: how high its floor is, and how much of its cross-section lies under a level. */
+import { ROUNDING } from './numeric.ts';
 import { piecePoint, pieceTangent } from './path.ts';
 import type { Piece, Vec3 } from './types.ts';
 import { dot, norm, scale, sub, unit } from './vec.ts';
@@ -30,7 +31,35 @@ export function segment(r: number, d: number): { readonly area: number; readonly
   if (d >= r) return { area: Math.PI * r * r, moment: 0 };
   if (d <= -r) return { area: 0, moment: 0 };
   const half = Math.sqrt(r * r - d * d);
-  return { area: r * r * Math.atan2(half, -d) + d * half, moment: (-2 / 3) * half ** 3 };
+  return { area: r * r * Math.atan2(half, -d) + d * half, moment: (-2 / 3) * half * half * half };
+}
+
+/** Chords as close as this, as a part of r, have one area. */
+const SAME_CHORD = 2 ** -20;
+
+/**
+ * Mean, over chords from one distance to another, of the area of the segment on the low side plus `outer` (1/mm) times
+ * the size of its first moment about the centre: volume per mm of a bent bore. mm²
+ */
+export function meanSegment(r: number, [from, to]: readonly [number, number], outer: number): number {
+  if (from >= r && to >= r) return Math.PI * r * r;
+  if (Math.abs(to - from) < r * SAME_CHORD) {
+    const { area, moment } = segment(r, Math.max(from, to));
+    return area - outer * moment;
+  }
+  return (upTo(r, to, outer) - upTo(r, from, outer)) / (to - from);
+}
+
+/** The integral from −r to d. */
+function upTo(r: number, d: number, outer: number): number {
+  if (d <= -r) return 0;
+  const square = r * r;
+  if (d >= r) return Math.PI * square * (d + (outer * square) / 4);
+  const half = Math.sqrt(square - d * d);
+  const angle = Math.atan2(half, -d);
+  const areas = d * (square * angle + d * half) + (2 / 3) * half * half * half;
+  if (outer === 0) return areas;
+  return areas + outer * ((d * (5 * square - 2 * d * d) * half) / 12 + (square * square * angle) / 4);
 }
 
 /**
@@ -50,4 +79,16 @@ export function wettedAt(bore: BorePiece, level: number, s: number): number {
   const rise = unit(sub(up, scale(tangent, dot(up, tangent))));
   const inward = unit(sub(piece.centre, point));
   return area - (moment * dot(rise, inward)) / piece.radius;
+}
+
+/** Volume of a straight bore under a level between two distances along the line, mm³: in closed form. */
+export function straightWetted(
+  bore: BorePiece,
+  level: number,
+  [from, to]: readonly [number, number],
+): number {
+  const { piece, r, up } = bore;
+  const slant = 1 / Math.max(ROUNDING, across(bore, from));
+  const chord = (s: number): number => (level - dot(piecePoint(piece, s), up)) * slant;
+  return (to - from) * meanSegment(r, [chord(from), chord(to)], 0);
 }

@@ -9,17 +9,14 @@
  *
  * Air that stays when the run is filled is the same with up and down changed about.
  */
-import { type BorePiece, floorAt, wettedAt } from './bore.ts';
+import { type BorePiece, floorAt, straightWetted, wettedAt } from './bore.ts';
 import { LEVEL_MM, VOLUME_MM3 } from './numeric.ts';
-import { integrate } from './quadrature.ts';
+import { type BoreSpan, type PlacedBore, placedBores } from './pockets-run.ts';
+import { type Integral, integrate } from './quadrature.ts';
 import { floorsOf, type Stretch, wetTowardsA } from './sills.ts';
-import type { Piece, Vec3 } from './types.ts';
+import type { Vec3 } from './types.ts';
 
-/** One tube of a run: its pieces from A to Z, and its bore (diameter), mm. */
-export interface BoreSpan {
-  readonly pieces: readonly Piece[];
-  readonly bore: number;
-}
+export type { BoreSpan };
 
 export interface TrapOptions {
   /** Up, a unit vector in the axes of the pieces. For air that stays when filling: the opposite. */
@@ -54,7 +51,8 @@ export interface Trapped {
 
 /**
  * Liquid that stays in a run of tubes joined end to end, centre on centre, after draining towards the open ends.
- * A step to a smaller bore is a lip that holds liquid back. Millimetres, mm³.
+ * A step to a smaller bore is a lip that holds liquid back, and so is an orifice: a span that is one straight piece of
+ * length 0 with the smaller bore, at a mouth or in a joint. Millimetres, mm³.
  * @throws RangeError when the run is empty, or a bore is not > 0 or as large as twice the radius of a bend.
  * @example
  * import { fromRows, trapped } from '@runback/geometry';
@@ -62,7 +60,7 @@ export interface Trapped {
  * trapped([{ pieces: level.pieces, bore: 10 }], { up: [0, 0, 1], outlets: 'A' }).volume; // => 0
  */
 export function trapped(run: readonly BoreSpan[], { up, outlets }: TrapOptions): Trapped {
-  const bores = boresOf(run, up);
+  const bores = placedBores(run, up, 'trapped');
   const wet = wetStretches(bores, outlets);
   const measured = wet.map((stretch) => measure(bores, stretch));
   const pockets = joined(measured);
@@ -72,32 +70,6 @@ export function trapped(run: readonly BoreSpan[], { up, outlets }: TrapOptions):
     bound: measured.reduce((sum, { bound }) => sum + bound, 0),
     capacity: bores.reduce((sum, { bore, to, from }) => sum + Math.PI * bore.r ** 2 * (to - from), 0),
   };
-}
-
-/** A piece with its place along the run. */
-export interface PlacedBore {
-  readonly bore: BorePiece;
-  readonly from: number;
-  readonly to: number;
-}
-
-function boresOf(run: readonly BoreSpan[], up: Vec3): readonly PlacedBore[] {
-  if (run.length === 0) throw new RangeError('trapped: a run must have at least one tube');
-  let start = 0;
-  const bores: PlacedBore[] = [];
-  for (const { pieces, bore } of run) {
-    if (!(bore > 0)) throw new RangeError(`trapped: bore must be > 0 mm, got ${bore}`);
-    for (const piece of pieces) {
-      if (piece.kind === 'arc' && piece.radius <= bore / 2)
-        throw new RangeError(
-          `trapped: the radius of a bend must be > half the bore (${bore / 2} mm), got ${piece.radius}`,
-        );
-      const from = start;
-      start += piece.length;
-      if (piece.length > 0) bores.push({ bore: { piece, r: bore / 2, up }, from, to: start });
-    }
-  }
-  return bores;
 }
 
 /** Where the bore is wet and up to what level, from A to Z. */
@@ -134,10 +106,10 @@ function measure(bores: readonly PlacedBore[], { from, to, level }: Stretch): Me
     const [a, b] = [Math.max(from, placed.from), Math.min(to, placed.to)];
     if (a >= b) continue;
     const shift = placed.bore.piece.start - placed.from;
-    const part = integrate((s) => wettedAt(placed.bore, level, s), [a + shift, b + shift], VOLUME_MM3);
+    const part = wetted(placed.bore, level, [a + shift, b + shift]);
     volume += part.value;
     bound += part.bound;
-    for (const s of [a, b, ...innerLows(placed, a, b)]) {
+    for (const s of [a, b]) {
       const floor = floorAt(placed.bore, s + shift);
       if (floor < low) [lowest, low] = [s, floor];
     }
@@ -145,8 +117,11 @@ function measure(bores: readonly PlacedBore[], { from, to, level }: Stretch): Me
   return { from, to, level, lowest, depth: level - low, volume, bound };
 }
 
-const innerLows = (placed: PlacedBore, a: number, b: number): readonly number[] =>
-  floorsOf([placed]).flatMap((floor) => [floor.from, floor.to].filter((s) => s > a && s < b));
+/** Of a straight exactly; along an arc by quadrature. */
+function wetted(bore: BorePiece, level: number, span: readonly [number, number]): Integral {
+  if (bore.piece.kind === 'straight') return { value: straightWetted(bore, level, span), bound: 0 };
+  return integrate((s) => wettedAt(bore, level, s), span, VOLUME_MM3);
+}
 
 /** Stretches that touch and share a level are one pocket. */
 function joined(parts: readonly Measured[]): readonly Pocket[] {

@@ -15,9 +15,14 @@ const NODES: readonly (readonly [number, number, number])[] = [
 /** Halvings of one interval at most: then its own bound is what it is. */
 const DEEPEST = 40;
 
+const CAUTION = 4;
+
 export interface Integral {
   readonly value: number;
-  /** Sum of the differences between the two rules: the true error is far smaller where the integrand is smooth. */
+  /**
+   * Sum of the differences between the two rules, times CAUTION: the true error is far smaller where the integrand is
+   * smooth, and was up to 2.4 times the difference where it has a kink.
+   */
   readonly bound: number;
 }
 
@@ -29,7 +34,7 @@ function rule(f: (x: number) => number, a: number, b: number): Integral {
     fine += w15 * sum;
     coarse += w7 * sum;
   }
-  return { value: fine * half, bound: Math.abs(fine - coarse) * Math.abs(half) };
+  return { value: fine * half, bound: CAUTION * Math.abs(fine - coarse) * Math.abs(half) };
 }
 
 /** The integral of `f` from `a` to `b`, halved until the bound is under `tolerance`. */

@@ -1,5 +1,6 @@
 /** The floor of a bore as a chain of rising and falling stretches, and what a running maximum along it leaves wet. */
-import { type BorePiece, floorAt } from './bore.ts';
+import { floorAt } from './bore.ts';
+import type { PlacedBore } from './pockets-run.ts';
 
 /** A stretch over which the floor only rises or only falls. `from` may lie after `to`: then it is walked backwards. */
 export interface Floor {
@@ -16,19 +17,13 @@ export interface Stretch {
   readonly level: number;
 }
 
-interface Placed {
-  readonly bore: BorePiece;
-  readonly from: number;
-  readonly to: number;
-}
-
 /** Steps of an arc between which its floor is taken to turn at most once: 2.8°. */
 const ARC_STEP = Math.PI / 64;
 /** Halvings that bring an interval down to rounding. */
 const HALVINGS = 60;
 
 /** The floor of each piece, cut where it turns. */
-export function floorsOf(bores: readonly Placed[]): readonly Floor[] {
+export function floorsOf(bores: readonly PlacedBore[]): readonly Floor[] {
   return bores.flatMap(({ bore, from, to }) => {
     const shift = bore.piece.start - from;
     const at = (s: number): number => floorAt(bore, s + shift);
@@ -86,6 +81,8 @@ export function wetTowardsA(floors: readonly Floor[]): readonly Stretch[] {
     const [first, last] = [at(from), at(to)];
     // A lip at the joint, or where the tube begins.
     sill = Math.max(sill, first);
+    // A lip has no length to be wet over.
+    if (from === to) continue;
     if (last <= sill) {
       if (first < sill || last < sill) wet.push({ from, to, level: sill });
       continue;

@@ -18,10 +18,18 @@ interface Cube {
   need: number;
 }
 
-/** Volume that stays, mm³. */
-export function flooded(run: readonly BoreSpan[], { up, outlets, cell }: FloodOptions): number {
+/** mm³ of cubes. */
+export interface Flooded {
+  readonly stays: number;
+  readonly drains: number;
+}
+
+export function flooded(run: readonly BoreSpan[], { up, outlets, cell }: FloodOptions): Flooded {
   const cubes = new Map<string, Cube>();
-  for (const { pieces, bore } of run) {
+  const [atA, atZ] = [mouth(run[0]!), mouth(run.at(-1)!)];
+  const tubes = run.filter((span) => !isLip(span));
+  for (const span of tubes) {
+    const { pieces, bore } = span;
     const [first, last] = [pieces[0]!.start, pieces.at(-1)!.end];
     const step = cell / 3;
     const count = Math.ceil((last - first) / step);
@@ -30,15 +38,43 @@ export function flooded(run: readonly BoreSpan[], { up, outlets, cell }: FloodOp
       const piece = pieces.find((one) => s <= one.end) ?? pieces.at(-1)!;
       const slice = { centre: piecePoint(piece, s), tangent: pieceTangent(piece, s), r: bore / 2 };
       const axial = [s - step < first ? 0 : -cell, s + step > last ? 0 : cell] as const;
-      const end = (outlets !== 'Z' && s <= first + cell) || (outlets !== 'A' && s >= last - cell);
-      for (const [key, point] of inSlice(slice, axial, cell)) {
+      const out = [
+        ...(outlets !== 'Z' && span === tubes[0] && s <= first + cell ? [atA] : []),
+        ...(outlets !== 'A' && span === tubes.at(-1) && s >= last - cell ? [atZ] : []),
+      ];
+      for (const [key, point, aside] of inSlice(slice, axial, cell)) {
         const cube = cubes.get(key) ?? { height: dot(point, up), end: false, need: Number.POSITIVE_INFINITY };
-        cube.end ||= end;
+        cube.end ||= out.some((r) => aside <= r);
         cubes.set(key, cube);
       }
     }
   }
-  return wet(cubes) * cell ** 3;
+  for (const lip of run.filter(isLip))
+    cutDisc(cubes, lip, { cell, widest: 2 * Math.max(...tubes.map(({ bore }) => bore)) });
+  const stays = wet(cubes);
+  return { stays: stays * cell ** 3, drains: (cubes.size - stays) * cell ** 3 };
+}
+
+const isLip = ({ pieces }: BoreSpan): boolean => pieces.every(({ length }) => length === 0);
+
+/** How far from the middle of a mouth a way out may be: a lip leaves its hole. */
+const mouth = (span: BoreSpan): number => (isLip(span) ? span.bore / 2 : Number.POSITIVE_INFINITY);
+
+/** Takes out a disc with a hole, so thick that no cube on one side of it touches one on the other. */
+function cutDisc(
+  cubes: Map<string, Cube>,
+  { pieces, bore }: BoreSpan,
+  { cell, widest }: { readonly cell: number; readonly widest: number },
+): void {
+  const { from: centre } = pieces[0]!;
+  const tangent = pieceTangent(pieces[0]!, pieces[0]!.start);
+  for (const key of [...cubes.keys()]) {
+    const v = sub(key.split(',').map((n) => Number(n) * cell) as unknown as Vec3, centre);
+    const along = dot(v, tangent);
+    const aside = dot(v, v) - along * along;
+    if (Math.abs(along) <= (Math.sqrt(3) / 2) * cell && aside > (bore / 2) ** 2 && aside < widest ** 2)
+      cubes.delete(key);
+  }
 }
 
 /** The cubes whose centres lie in the bore beside a place of its centreline. */
@@ -46,7 +82,7 @@ function* inSlice(
   { centre, tangent, r }: { centre: Vec3; tangent: Vec3; r: number },
   [low, high]: readonly [number, number],
   cell: number,
-): Generator<readonly [string, Vec3]> {
+): Generator<readonly [string, Vec3, number]> {
   const span = (k: 0 | 1 | 2): readonly number[] => {
     const from = Math.ceil((centre[k] - r - cell) / cell);
     const to = Math.floor((centre[k] + r + cell) / cell);
@@ -60,7 +96,7 @@ function* inSlice(
         const v = sub(point, centre);
         const along = dot(v, tangent);
         if (along < low || along > high || dot(v, v) - along * along > r * r) continue;
-        yield [`${x},${y},${z}`, point];
+        yield [`${x},${y},${z}`, point, Math.sqrt(Math.max(0, dot(v, v) - along * along))];
       }
 }
 
