@@ -1,7 +1,7 @@
 import { fromRows, reversed } from '@runback/geometry';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { jointSteps, leadIn, longestTip, type Run, type TipInBend, tipPassage } from './index.ts';
+import { jointSteps, leadIn, longestTip, type Run, runWidths, type TipInBend, tipPassage } from './index.ts';
 
 /** How far a place is from the centreline of straight, arc, straight; its bisector is y, its centre of bend [0, 0]. */
 function fromCentreline([x, y]: readonly [number, number], radius: number, half: number): number {
@@ -148,6 +148,53 @@ describe('joint steps', () => {
       { line: 2, at: 300, step: 0.5, catches: 'coming out' },
     ]);
     expect(jointSteps(run, 'Z').map((j) => j.catches)).toEqual(['coming out', 'going in']);
+  });
+
+  it('count both edges of a lip in a joint, and the inner one at a mouth', () => {
+    const lipped: Run = [
+      { ...part(0, 10), openingA: 9, openingZ: 6 },
+      { ...part(100, 8), openingA: 7, openingZ: 12 },
+    ];
+    expect(runWidths(lipped)).toEqual([
+      { line: 0, at: 0, diameter: 9 },
+      { line: 0, at: 0, diameter: 10 },
+      { line: 0, at: 100, diameter: 6 },
+      { line: 1, at: 100, diameter: 8 },
+    ]);
+    expect(jointSteps(lipped, 'A').map(({ at, step, catches }) => [at, step, catches])).toEqual([
+      [0, 0.5, 'coming out'],
+      [100, 2, 'going in'],
+      [100, 1, 'coming out'],
+    ]);
+    expect(runWidths([{ ...part(0, 10), openingZ: 8 }]).at(-1)).toEqual({ line: 0, at: 100, diameter: 8 });
+    expect(() => runWidths([{ ...part(0, 10), openingZ: 0 }])).toThrow('opening must be > 0 mm, got 0');
+  });
+
+  it('mirror when the run is read from its other end', () => {
+    const widths = fc.array(
+      fc.record({ bore: fc.integer({ min: 5, max: 12 }), lip: fc.integer({ min: 4, max: 14 }) }),
+      {
+        minLength: 1,
+        maxLength: 5,
+      },
+    );
+    fc.assert(
+      fc.property(widths, (list) => {
+        const ahead = list.map(({ bore, lip }, i) => ({ ...part(100 * i, bore), openingZ: lip }));
+        const back = ahead.toReversed().map(({ centreline, bore, openingZ }) => ({
+          centreline: reversed(centreline),
+          bore,
+          openingA: openingZ,
+        }));
+        const told = (steps: ReturnType<typeof jointSteps>) =>
+          steps.map(({ at, step, catches }) => [at, step, catches]);
+        const total = 100 * list.length;
+        expect(told(jointSteps(back, 'Z')).reverse()).toEqual(
+          told(jointSteps(ahead, 'A')).map(([at, step, catches]) => [total - (at as number), step, catches]),
+        );
+      }),
+      { seed: 5, numRuns: 200 },
+    );
   });
 
   it('are cured by a cone that the stick slides up', () => {

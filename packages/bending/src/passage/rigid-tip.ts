@@ -1,5 +1,6 @@
 /** How long a rigid tip may be to pass a bend, and where a joint catches it. Millimetres and radians. */
-import { layRun, type Run } from './run.ts';
+import { POINT_MM } from '@runback/geometry';
+import { layRun, type Run, type RunBend, runWidths } from './run.ts';
 
 export interface TipInBend {
   /** Centreline radius of the bend. */
@@ -68,55 +69,115 @@ export interface TipPassage {
   /** Start of the bend from the start of the run. */
   readonly at: number;
   readonly longest: number;
-  /** False where a straight beside it is too short for the tip's end: then `longest` is that of an endless arc. */
+  /** False where a neighbour is so near that the tip is held shorter than in this bend alone. */
   readonly alone: boolean;
 }
 
 /**
- * The longest stiff tip through each bend of a run, in order, mm. Where a straight beside a bend is too short to hold the
- * end of that tip, the bend is taken as an endless arc, which is never longer than the bend alone. Doubt: two close bends
- * that turn different ways are judged one by one. A kink at a joint is not looked at.
+ * The longest stiff tip through each bend of a run, in order, mm. Where another bend, a smaller bore or a lip is near, it
+ * is the longer of two that surely pass: one that never reaches that neighbour, and one that passes an endless arc of the
+ * narrowest bore in reach. Doubt: of close bends in different planes the second is not sure. A kink at a joint is not
+ * looked at.
  * @throws RangeError as `longestTip` and `layRun` do
  */
 export function tipPassage(
   run: Run,
   { thickness, width = 0 }: { readonly thickness: number; readonly width?: number },
 ): readonly TipPassage[] {
-  return layRun(run).bends.map(({ line, bend, at, arc, bore, before, after }) => {
-    const tip = { radius: arc.radius, bore, thickness, width };
-    const open = longestTip({ ...tip, angle: arc.angle });
-    const half = arc.angle / 2;
-    const { edge } = walls(arc.radius, Math.sqrt(Math.max(0, bore * bore - width * width)), thickness);
-    const overhang = Math.max(0, (open / 2) * Math.cos(half) - edge * Math.sin(half));
-    const alone = Math.min(before, after) >= overhang;
-    return { line, bend, at, longest: alone ? open : longestTip(tip), alone };
+  const stretches = stretchesOf(run);
+  return layRun(run).bends.map((bend) => {
+    const { before, after, bore } = bend;
+    const tip = { radius: bend.arc.radius, bore, thickness, width, angle: bend.arc.angle };
+    const open = longestTip(tip);
+    const near = narrowsNear(bend, stretches);
+    const short = clearOf(tip, Math.min(before, near.before), Math.min(after, near.after));
+    const narrowest = near.within(open);
+    const { angle: _, ...endless } = { ...tip, bore: narrowest };
+    const longest = Math.max(short, longestTip(endless), clearOf({ ...tip, bore: narrowest }, before, after));
+    return { line: bend.line, bend: bend.bend, at: bend.at, longest, alone: longest >= open };
   });
 }
 
+/**
+ * The longest tip that passes a bend without reaching farther than `before` and `after` from it. Where it touches the
+ * inner wall the angle β of the bend is left on one side and θ − β on the other, and it may reach f(β) and f(θ − β); f is
+ * convex and falls. So what it finds on both sides together is least where both are equal, or where one side is cut off
+ * and the other has the whole angle left.
+ */
+function clearOf(tip: TipInBend & { readonly angle: number }, before: number, after: number): number {
+  const whole = longestTip({ ...tip, angle: 2 * tip.angle }) / 2;
+  return Math.min(longestTip(tip), before + whole, after + whole, before + after);
+}
+
+/** A stretch of a run of one diameter; a lip has its `from` at its `to`. */
+interface Wide {
+  readonly from: number;
+  readonly to: number;
+  readonly diameter: number;
+}
+
+function stretchesOf(run: Run): readonly Wide[] {
+  const { length } = layRun(run);
+  const widths = runWidths(run);
+  return widths.map(({ at, diameter }, i) => ({ from: at, to: widths[i + 1]?.at ?? length, diameter }));
+}
+
+interface Narrows {
+  /** How far the nearest smaller bore or lip is on either side of the bend, mm. */
+  readonly before: number;
+  readonly after: number;
+  /** The narrowest bore or lip no farther from the bend than that. */
+  readonly within: (reach: number) => number;
+}
+
+function narrowsNear({ at, arc, bore }: RunBend, stretches: readonly Wide[]): Narrows {
+  const smaller = stretches.filter(({ diameter }) => diameter < bore);
+  const end = at + arc.length;
+  const behind = ({ to }: Wide): number => (to <= at + POINT_MM ? Math.max(0, at - to) : FAR);
+  const ahead = ({ from }: Wide): number => (from >= end - POINT_MM ? Math.max(0, from - end) : FAR);
+  return {
+    before: Math.min(FAR, ...smaller.map(behind)),
+    after: Math.min(FAR, ...smaller.map(ahead)),
+    within: (reach) =>
+      smaller
+        .filter((one) => Math.min(behind(one), ahead(one)) < reach)
+        .reduce((least, { diameter }) => Math.min(least, diameter), bore),
+  };
+}
+
+const FAR = Number.POSITIVE_INFINITY;
+
 export interface JointStep {
-  /** Index of the line before the joint. */
+  /** Index of the line it is on; of a step at a joint, the line before it. */
   readonly line: number;
   readonly at: number;
-  /** Height of the step all round, half the difference of the bores, mm. */
+  /** Height of the step all round, half the difference of the two diameters, mm. */
   readonly step: number;
   /** Which way the edge faces: it catches a stick going in, or one coming out. */
   readonly catches: 'going in' | 'coming out';
 }
 
 /**
- * The joints of a run where the bore steps, mm; `enters` is the end the stick goes in at. A bore that grows smaller on
- * the way in catches the end going in; one that grows larger catches a tip, a ferrule or a crimp coming out.
- * Equal bores make no step here; real tubes are never quite in line.
+ * Where the way through a run steps, mm: at joints of two bores and at both edges of every lip; `enters` is the end the
+ * stick goes in at. Where it grows narrower on the way in, it catches the end going in; where it grows wider, it catches
+ * a tip, a ferrule or a crimp coming out. Equal bores make no step here; real tubes are never quite in line.
+ * @throws RangeError as `layRun` does
  */
 export function jointSteps(run: Run, enters: 'A' | 'Z'): readonly JointStep[] {
-  return layRun(run)
-    .joints.filter(({ boreBefore, boreAfter }) => boreBefore !== boreAfter)
-    .map(({ line, at, boreBefore, boreAfter }) => ({
-      line,
-      at,
-      step: Math.abs(boreBefore - boreAfter) / 2,
-      catches: boreBefore > boreAfter === (enters === 'A') ? 'going in' : 'coming out',
-    }));
+  const widths = runWidths(run);
+  return widths.slice(1).flatMap((after, i) => {
+    const before = widths[i]!;
+    if (before.diameter === after.diameter) return [];
+    const narrows = before.diameter > after.diameter === (enters === 'A');
+    return [
+      {
+        line: before.line,
+        at: after.at,
+        step: Math.abs(before.diameter - after.diameter) / 2,
+        catches: narrows ? ('going in' as const) : ('coming out' as const),
+      },
+    ];
+  });
 }
 
 export interface Lead {

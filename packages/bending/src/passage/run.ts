@@ -14,6 +14,9 @@ import {
 export interface RunPart {
   readonly centreline: Centreline;
   readonly bore: number;
+  /** Smallest inside diameter of what is on its ends, mm. A lip where it is smaller than the bore, else without effect. */
+  readonly openingA?: number | null;
+  readonly openingZ?: number | null;
 }
 
 /** Lines joined end to end: end Z of each lies on end A of the next. */
@@ -57,7 +60,7 @@ export interface LaidRun {
 
 /**
  * The pieces, bends and joints of a run in order, distances in mm from its start.
- * @throws RangeError on an empty run, a bore not > 0 mm, a bend whose radius is not over half the bore, or lines that
+ * @throws RangeError on an empty run, a bore or an opening not > 0 mm, a bend whose radius is not over half the bore, or lines that
  * do not meet within 1e-6 mm
  */
 export function layRun(run: Run): LaidRun {
@@ -81,9 +84,11 @@ export function layRun(run: Run): LaidRun {
   return { pieces, bends, joints, length, angle };
 }
 
-function checkPart({ bore, centreline }: RunPart): void {
+function checkPart({ bore, centreline, openingA, openingZ }: RunPart): void {
   if (!(bore > 0 && bore < Number.POSITIVE_INFINITY))
     throw new RangeError(`layRun: bore must be > 0 mm, got ${bore}`);
+  for (const opening of [openingA, openingZ])
+    if (!((opening ?? bore) > 0)) throw new RangeError(`layRun: opening must be > 0 mm, got ${opening}`);
   for (const { radius } of centreline.bends)
     if (!(radius > bore / 2))
       throw new RangeError(
@@ -128,7 +133,50 @@ function withStraights(bends: readonly BareBend[], run: Run): RunBend[] {
   return bends.map((bend, i) => ({ ...bend, before: gap(i - 1), after: gap(i) }));
 }
 
-/** An end of a run: where it opens, the unit direction out of the tube, mm. */
+/** A stretch of a run that is equally wide all along; a lip has no length. */
+export interface RunWidth {
+  /** Index of its line; of a lip at a joint, the line before it. */
+  readonly line: number;
+  /** Where it begins, from the start of the run, mm. */
+  readonly at: number;
+  readonly diameter: number;
+}
+
+/**
+ * How wide a run is from end A to end Z, lips at its mouths and joints included, mm.
+ * @throws RangeError as `layRun` does
+ * @example
+ * import { runWidths } from '@runback/bending';
+ * import { fromRows } from '@runback/geometry';
+ * const run = [{ centreline: fromRows([], 200), bore: 10, openingZ: 8 }];
+ * runWidths(run).map(({ at, diameter }) => [at, diameter]); // => [[0, 10], [200, 8]]
+ */
+export function runWidths(run: Run): readonly RunWidth[] {
+  const { length } = layRun(run);
+  let at = 0;
+  const widths: RunWidth[] = [];
+  run.forEach((part, i) => {
+    const lip = lipOf(run[i - 1], part);
+    if (lip !== null) widths.push({ line: Math.max(0, i - 1), at, diameter: lip });
+    widths.push({ line: i, at, diameter: part.bore });
+    at += part.centreline.length;
+  });
+  const end = lipOf(run.at(-1), undefined);
+  return end === null ? widths : [...widths, { line: run.length - 1, at: length, diameter: end }];
+}
+
+/** What is narrower than the bore it sits on, between two lines or at a mouth. */
+function lipOf(before: RunPart | undefined, after: RunPart | undefined): number | null {
+  const narrower = (opening: number | null | undefined, part: RunPart | undefined): number =>
+    part && (opening ?? part.bore) < part.bore ? opening! : Number.POSITIVE_INFINITY;
+  const lip = Math.min(narrower(before?.openingZ, before), narrower(after?.openingA, after));
+  return Number.isFinite(lip) ? lip : null;
+}
+
+/**
+ * An end of a run: where it opens, mm, and the unit direction out of the tube.
+ * @throws RangeError as `layRun` does
+ */
 export function mouthOf(run: Run, end: 'A' | 'Z'): { readonly point: Vec3; readonly outward: Vec3 } {
   layRun(run);
   if (end === 'A') {

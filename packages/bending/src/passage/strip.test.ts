@@ -30,6 +30,8 @@ describe('a blade in a bend', () => {
   it('has the play its diagonal leaves in the smallest bore', () => {
     expect(passage(0).play).toBeCloseTo(8 - Math.hypot(5, 0.5), 12);
     expect(bladePassage([{ centreline: line(0), bore: 4 }], spring).play).toBeLessThan(0);
+    const lipped = [{ centreline: line(0), bore: 8, openingZ: 6 }];
+    expect(bladePassage(lipped, spring).play).toBeCloseTo(6 - Math.hypot(5, 0.5), 12);
   });
 
   it('refuses what is no blade', () => {

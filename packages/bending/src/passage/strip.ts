@@ -1,6 +1,6 @@
 /** A flat blade in a bent tube: what bends and turns ask of it. Millimetres, radians, MPa. */
 import { pieceTangent, turnBetween } from '@runback/geometry';
-import { layRun, type Run, type RunBend } from './run.ts';
+import { layRun, type Run, type RunBend, runWidths } from './run.ts';
 
 export interface Blade {
   readonly thickness: number;
@@ -86,7 +86,7 @@ export interface BladeTwist {
 }
 
 export interface BladePassage {
-  /** Smallest bore less the diagonal of the blade, mm: negative where it does not go in. */
+  /** Narrowest bore or lip less the diagonal of the blade, mm: negative where it does not go in. */
   readonly play: number;
   readonly bends: readonly BladeBend[];
   readonly twists: readonly BladeTwist[];
@@ -100,9 +100,9 @@ export interface BladePassage {
 export function bladePassage(run: Run, blade: Blade): BladePassage {
   checkBlade(blade);
   const { bends } = layRun(run);
-  const bore = Math.min(...run.map((part) => part.bore));
+  const narrowest = Math.min(...runWidths(run).map(({ diameter }) => diameter));
   return {
-    play: bore - Math.hypot(blade.width, blade.thickness),
+    play: narrowest - Math.hypot(blade.width, blade.thickness),
     bends: bends.map((bend) => bladeBend(bend, blade)),
     twists: bends.slice(1).map((bend, i) => bladeTwist([bends[i]!, bend], blade, i)),
   };
