@@ -21,6 +21,10 @@ export const testCatalogue: Catalogue = {
     fuel: { name: 'fuel line', cautions: [], keepOff: { hot: figure(120) } },
     general: { name: 'tube', cautions: [] },
   },
+  fluids: {
+    water: { name: 'water', density: figure(1000), viscosity: figure(1), surfaceTension: figure(70) },
+  },
+  drainRules: { 'one-in-50': { name: '1 in 50', fraction: [1, 50], source: 'made up for a test' } },
   keepOff: { hot: figure(50), moving: figure(20), fixed: figure(6), wiring: figure(10) },
   clearance: { self: figure(5), lines: figure(7) },
   clipSpacing: [

@@ -1,7 +1,7 @@
 import type { Sourced } from '@runback/job';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from './index.ts';
-import { inch, oneIn, thou } from './sourcing.ts';
+import { inch, oneIn, psi, thou } from './sourcing.ts';
 
 /** Every figure anywhere in the catalogue: an object with a numeric value, or a tube size. */
 function* figures(node: unknown, path: string): Generator<readonly [string, Partial<Sourced>]> {
@@ -37,7 +37,7 @@ describe('sources', () => {
 
 describe('keys', () => {
   it('are lower-kebab words', () => {
-    for (const group of ['materials', 'tubes', 'fittings', 'services'] as const)
+    for (const group of ['materials', 'tubes', 'fittings', 'services', 'fluids', 'drainRules'] as const)
       for (const key of Object.keys(catalogue[group])) expect(key).toMatch(/^[a-z0-9]+([.-][a-z0-9.]+)*$/);
   });
 });
@@ -50,7 +50,9 @@ describe('materials', () => {
     };
     between(m.density, 2600, 9000);
     between(m.youngs, 60_000, 215_000);
-    between(m.yield, 30, 300);
+    between(m.yield, 30, /spring/.test(m.name) ? 1500 : 300);
+    if (m.strength) expect(m.strength.value).toBeGreaterThan(m.yield?.value ?? Number.POSITIVE_INFINITY);
+    if (m.allowable) expect(m.allowable.value).toBeLessThan((m.strength?.value ?? 0) / 3);
     between(m.expansion, 0.00001, 0.000025);
     for (const caution of m.cautions ?? []) expect(caution.length).toBeLessThan(90);
   });
@@ -61,6 +63,49 @@ describe('materials', () => {
       expect(catalogue.materials[id]?.cautions?.join(' ')).toMatch(/not for brakes/);
     expect(catalogue.materials['copper-nickel-90-10']?.cautions?.join(' ')).not.toMatch(/brakes/);
   });
+});
+
+describe('fluids', () => {
+  it.each(Object.entries(catalogue.fluids))(
+    '%s is a liquid of a workshop, at a temperature',
+    (_key, fluid) => {
+      expect(fluid.name).toMatch(/\d+ °C/);
+      expect(fluid.density?.value).toBeGreaterThan(700);
+      expect(fluid.density?.value).toBeLessThan(1100);
+      expect(fluid.viscosity?.value).toBeGreaterThan(0.4);
+      expect(fluid.viscosity?.value).toBeLessThan(500);
+      if (fluid.surfaceTension) {
+        expect(fluid.surfaceTension.value).toBeGreaterThan(15);
+        expect(fluid.surfaceTension.value).toBeLessThan(75);
+      }
+    },
+  );
+
+  it('oil thickens in the cold, and gets denser', () => {
+    for (const oil of ['engine-oil-sae-30', 'engine-oil-15w-40']) {
+      const [cold, hot] = [catalogue.fluids[`${oil}-cold`], catalogue.fluids[`${oil}-hot`]];
+      expect(cold?.viscosity?.value).toBeGreaterThan(10 * (hot?.viscosity?.value ?? Number.NaN));
+      expect(cold?.density?.value).toBeGreaterThan(hot?.density?.value ?? Number.NaN);
+    }
+  });
+});
+
+describe('drain rules', () => {
+  it.each(Object.entries(catalogue.drainRules))(
+    '%s is a fraction in lowest terms, as its name has it',
+    (_key, rule) => {
+      const [rise, run] = rule.fraction;
+      expect(rise).toBe(1);
+      expect(Number.isInteger(run) && run >= 12 && run <= 720).toBe(true);
+      const printed = /([\d/]+) (in|mm) per (\d*) ?(ft|in|m)(?![a-z])/.exec(rule.name);
+      if (!printed) return expect(rule.name).toMatch(/1 in 12/);
+      const [, amount = '', unit = '', along = '', over = ''] = printed;
+      const [top, below = '1'] = amount.split('/');
+      const perUnit = { ft: 12, in: 1, m: 1000, mm: 1 };
+      const length = Number(along || '1') * perUnit[over as keyof typeof perUnit];
+      expect(length / (Number(top) / Number(below)), unit).toBeCloseTo(run, 9);
+    },
+  );
 });
 
 describe('tubes', () => {
@@ -155,6 +200,7 @@ describe('spacing', () => {
 
 describe('units', () => {
   it('inches become mm exactly', () => {
+    expect(psi(10_000)).toBeCloseTo(68.94757293, 8);
     expect([inch(16), inch(1 / 4), inch(25.5), thou(28)]).toEqual([406.4, 6.35, 647.7, 0.7112]);
   });
 

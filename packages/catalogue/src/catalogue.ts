@@ -1,5 +1,7 @@
 import type { Catalogue } from '@runback/job';
+import { drainRules } from './drain-rules.ts';
 import { fittings } from './fittings.ts';
+import { fluids } from './fluids.ts';
 import { materials } from './materials.ts';
 import { services } from './services.ts';
 import { clearance, clipSpacing, keepOff, minRadiusOverOd, spareZ } from './spacing.ts';
@@ -20,6 +22,8 @@ export const catalogue: Catalogue = {
   tubes,
   fittings,
   services,
+  fluids,
+  drainRules,
   keepOff,
   clearance,
   clipSpacing,

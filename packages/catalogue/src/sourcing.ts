@@ -16,6 +16,9 @@ export const thou = (thousandths: number): number => (thousandths * 127) / 5000;
 /** `inch`, with the source naming what is printed. */
 export const inches = (value: number, source: string): Sourced => figure(inch(value), source);
 
+/** Pounds on a square inch in MPa: 4.4482216152605 N on 645.16 mm². */
+export const psi = (pounds: number): number => (pounds * 4.4482216152605) / 645.16;
+
 /** Angle whose rise is 1 in `run`, degrees. */
 export const oneIn = (run: number): number => (Math.atan(1 / run) * 180) / Math.PI;
 

@@ -12,6 +12,10 @@ export interface CatalogueMaterial {
   readonly youngs?: Sourced;
   readonly yield?: Sourced;
   readonly expansion?: Sourced;
+  /** Least tensile strength, MPa. */
+  readonly strength?: Sourced;
+  /** Allowable stress of a piping code near room temperature, MPa. */
+  readonly allowable?: Sourced;
   readonly cautions?: readonly string[];
 }
 
@@ -56,6 +60,21 @@ export interface CatalogueService {
   readonly notes?: readonly { readonly check: string; readonly reason: string }[];
 }
 
+/** A liquid at one temperature: kg/m³, mm²/s, mN/m. */
+export interface CatalogueFluid {
+  readonly name: string;
+  readonly density?: Sourced;
+  readonly viscosity?: Sourced;
+  readonly surfaceTension?: Sourced;
+}
+
+/** The least fall a published rule asks of a drain, as the fraction it is: rise over run. */
+export interface CatalogueDrainRule {
+  readonly name: string;
+  readonly fraction: readonly [number, number];
+  readonly source: string;
+}
+
 export interface ClipSpacing {
   /** Largest OD this row serves, mm. */
   readonly od: number;
@@ -67,6 +86,8 @@ export interface Catalogue {
   readonly tubes: Readonly<Record<string, CatalogueTube>>;
   readonly fittings: Readonly<Record<string, CatalogueFitting>>;
   readonly services: Readonly<Record<string, CatalogueService>>;
+  readonly fluids: Readonly<Record<string, CatalogueFluid>>;
+  readonly drainRules: Readonly<Record<string, CatalogueDrainRule>>;
   readonly keepOff: Readonly<Record<KeepOffReason, Sourced>>;
   readonly clearance: { readonly self: Sourced; readonly lines: Sourced };
   readonly clipSpacing: readonly ClipSpacing[];

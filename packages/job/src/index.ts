@@ -1,13 +1,16 @@
 export type * from './catalogue-types.ts';
 export { checksum } from './checksum.ts';
 export { editJob, type JobEdit } from './edit/edit-job.ts';
+export type * from './fluid-types.ts';
 export * from './format.ts';
 export { formatIssue, JobError, type JobIssue } from './issue.ts';
 export { jobSchema } from './json-schema.ts';
 export { JOB_FORMAT, JOB_VERSION, migrate } from './migrate.ts';
 export { type Job, type ParseOptions, parseJob } from './parse.ts';
 export { formatPath, parsePath, type Segment } from './path.ts';
+export { readFlow, readPressure, readSlope, type ToldRead } from './quantities.ts';
 export { resolve } from './resolve/resolve.ts';
 export type { JobInput, JobValues } from './schema/job.ts';
+export type * from './stick-types.ts';
 export type * from './types.ts';
 export { fromMm, LENGTH_PATTERN, MM_PER_INCH, parseLength, toDegrees, toMm, toRadians } from './units.ts';

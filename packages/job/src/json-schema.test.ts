@@ -21,6 +21,9 @@ const BEYOND = new Set(
     'mirror-of-nobody mirror-of-itself mirror-of-mirror no-bore points-coincide no-die no-bender keep-off-unsaid ' +
     'flat-box box-askew cylinder-no-length plane-no-normal pipe-too-tight pipe-points-coincide tilt-with-pitch ' +
     'pitch-backwards forward-is-up up-nowhere empty-spring-back flat-former-above new-fitting-incomplete port-nowhere zero-below-line ' +
+    'unknown-fluid unknown-drain-rule unknown-stick-material unknown-run-line twice-same-run run-named-as-line run-line-twice ' +
+    'rule-with-min-slope blade-no-width links-no-link friction-backwards fills-falling pressure-nothing fall-over-nothing ' +
+    'temperature-backwards opening-shut ' +
     'negative-wall zero-radius sphere-no-size raw-bom-crlf raw-comment-only raw-empty raw-binary raw-deep'
   ).split(' '),
 );

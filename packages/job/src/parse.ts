@@ -4,6 +4,7 @@ import { checksum } from './checksum.ts';
 import { lookAtLines } from './faults/lines.ts';
 import { Look } from './faults/look.ts';
 import { lookAtReferences } from './faults/references.ts';
+import { lookAtRuns } from './faults/runs.ts';
 import { lookAtShop } from './faults/shop.ts';
 import { lookAtSurroundings } from './faults/surroundings.ts';
 import { describe, type Fault, faultPath, JobError, type JobIssue } from './issue.ts';
@@ -64,6 +65,8 @@ export function parseJob(text: string, options: ParseOptions): Job {
   return { text, file, checksum: checksum(text), units, title, written, values };
 }
 
+const LOOKS = [lookAtReferences, lookAtShop, lookAtSurroundings, lookAtLines, lookAtRuns];
+
 interface Judged {
   readonly faults: readonly Fault[];
   readonly values: JobValues | null;
@@ -80,7 +83,7 @@ function judge(source: Source, catalogue: Catalogue): Judged {
   const deeper: Fault[] = [];
   if (left !== null) {
     const look = new Look(left, catalogue, data);
-    for (const lookAt of [lookAtReferences, lookAtShop, lookAtSurroundings, lookAtLines]) lookAt(look);
+    for (const lookAt of LOOKS) lookAt(look);
     deeper.push(...look.faults);
   }
   return { faults: [...source.faults, ...ofSchema, ...deeper], values: read.success ? read.data : null };

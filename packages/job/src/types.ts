@@ -1,5 +1,7 @@
 /** A Line is one tube after `resolve`: nothing left to look up. Millimetres and radians throughout. */
 import type { AttitudeSet, DrainEnd, MachineAxes, Piece, Solid, Vec3 } from '@runback/geometry';
+import type { Bleed, Duty, Fluid } from './fluid-types.ts';
+import type { Run, Stick } from './stick-types.ts';
 
 /** A figure with where it came from. */
 export interface Figure {
@@ -26,6 +28,10 @@ export interface Material {
   readonly yield: Figure | null;
   /** 1/K */
   readonly expansion: Figure | null;
+  /** Least tensile strength, MPa. */
+  readonly strength: Figure | null;
+  /** Allowable stress of a piping code near room temperature, MPa. */
+  readonly allowable: Figure | null;
   /** Short cautions for the sheet, e.g. "Stainless: do not bend back." */
   readonly cautions: readonly string[];
 }
@@ -119,6 +125,8 @@ export interface LineEnd {
   readonly flareWhen: 'before' | 'after';
   /** `rigid` unless the job says the far side can move (a hose). */
   readonly rigid: boolean;
+  /** Smallest inside diameter of what is on this end, where it is smaller than the bore: a lip. mm. */
+  readonly opening: number | null;
   readonly path: string;
 }
 
@@ -189,6 +197,12 @@ export interface Line {
   readonly endA: LineEnd;
   readonly endZ: LineEnd;
   readonly drain: Drain | null;
+  /** `null`: not filled and bled, so air that stays is not judged. */
+  readonly bleed: Bleed | null;
+  readonly fluid: Fluid | null;
+  readonly duty: Duty;
+  /** What goes through this line alone; a stick through several belongs to their run. */
+  readonly stick: Stick | null;
   readonly attitudes: AttitudeSet;
   readonly axes: MachineAxes;
   readonly clearance: {
@@ -211,6 +225,7 @@ export interface ResolvedJob {
   readonly units: JobUnit;
   readonly axes: MachineAxes;
   readonly lines: readonly Line[];
+  readonly runs: readonly Run[];
   readonly surroundings: readonly Surrounding[];
   /** Short checksum of the job text, for the foot of the sheet. */
   readonly checksum: string;

@@ -20,13 +20,17 @@ const PER_UNIT: Readonly<Record<string, Fraction>> = {
   '′': new Fraction(1524, 5),
 };
 
-const AMOUNT = String.raw`\d+\s+\d+\/\d+|\d+\/\d+|\d+(?:\.\d*)?|\.\d+`;
+/** A number as people write it: `82.5`, `7/32`, `3 7/32`. */
+export const AMOUNT = String.raw`\d+\s+\d+\/\d+|\d+\/\d+|\d+(?:\.\d*)?|\.\d+`;
 const FEET = `(?:ft|'|′)`;
 const INCHES = `(?:in|"|″)`;
-const UNIT = `(?:mm|cm|m|in|ft|"|″|'|′)`;
+export const LENGTH_UNIT = `(?:mm|cm|m|in|ft|"|″|'|′)`;
+
+/** Millimetres in one of `LENGTH_UNIT`, exactly. */
+export const lengthUnit = (unit: string): Fraction => PER_UNIT[unit]!;
 
 /** What a length written as text looks like; also the pattern in the JSON Schema. */
-export const LENGTH_PATTERN = String.raw`^\s*([-+−]?)\s*(?:(${AMOUNT})\s*${FEET}\s*(${AMOUNT})\s*${INCHES}|(${AMOUNT})\s*(${UNIT})?)\s*$`;
+export const LENGTH_PATTERN = String.raw`^\s*([-+−]?)\s*(?:(${AMOUNT})\s*${FEET}\s*(${AMOUNT})\s*${INCHES}|(${AMOUNT})\s*(${LENGTH_UNIT})?)\s*$`;
 
 const LENGTH = new RegExp(LENGTH_PATTERN, 'u');
 /** Longer than this is no length. */
@@ -58,7 +62,7 @@ export function readLength(text: string, unit: JobUnit): LengthRead {
         ];
   let sum = new Fraction(0);
   for (const [digits = '', name = ''] of parts) {
-    const value = fractionOf(digits);
+    const value = amountOf(digits);
     if (value === null) return { ok: false, hint: 'a fraction cannot have 0 below its line' };
     sum = sum.add(value.mul(PER_UNIT[name]!));
   }
@@ -67,7 +71,7 @@ export function readLength(text: string, unit: JobUnit): LengthRead {
 }
 
 /** "3 7/32", "7/32", "3", "3." or ".5"; `null` when it divides by 0. */
-function fractionOf(digits: string): Fraction | null {
+export function amountOf(digits: string): Fraction | null {
   let sum = new Fraction(0);
   for (const word of digits.trim().split(/\s+/u)) {
     const [top = '0', below] = word.split('/');

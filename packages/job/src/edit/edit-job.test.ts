@@ -45,7 +45,7 @@ describe('the file of Tender 7', () => {
   });
 
   it('a point goes, with its comma', () => {
-    expect(change({ path: 'lines[1].points[2]', value: undefined })).toEqual({
+    expect(change({ path: 'lines[2].points[2]', value: undefined })).toEqual({
       gone: ['        { "at": [-440, 420, 632] },'],
       come: [],
     });
@@ -65,10 +65,10 @@ describe('the file of Tender 7', () => {
     expect(change({ path: 'lines[0].points[3].note', value: 'in the "bracket"' }).come).toEqual([
       String.raw`        { "at": [430, 250, 440], "note": "in the \"bracket\"" }`,
     ]);
-    expect(change({ path: 'lines[2].endA.sleeve.length', value: 6.5 }).come).toEqual([
+    expect(change({ path: 'lines[4].endA.sleeve.length', value: 6.5 }).come).toEqual([
       '                "nut": { "length": 16, "bore": 8.4, "acrossFlats": 17 }, "sleeve": { "length": 6.5 } },',
     ]);
-    expect(change({ path: 'lines[2].endA.spare', value: 10 }).come).toEqual([
+    expect(change({ path: 'lines[4].endA.spare', value: 10 }).come).toEqual([
       '                "nut": { "length": 16, "bore": 8.4, "acrossFlats": 17 }, "sleeve": { "length": 6 }, "spare": 10 },',
     ]);
   });
@@ -78,7 +78,7 @@ describe('the file of Tender 7', () => {
       gone: ['      "clips": [85, 290, 400, 670]'],
       come: ['      "clips": [85, 290, 400, 670],', '      "clearance": { "to": { "sump": 4 } }'],
     });
-    expect(change({ path: 'lines[5].clips', insert: 0, value: 85 }).come[0]).toContain(
+    expect(change({ path: 'lines[7].clips', insert: 0, value: 85 }).come[0]).toContain(
       '"offset": 0, "clips": [85] }',
     );
   });
@@ -99,7 +99,7 @@ describe('the file of Tender 7', () => {
   });
 
   it('a line is removed whole; what is written above it stays', () => {
-    const { gone, come } = change({ path: 'lines[5]', value: undefined });
+    const { gone, come } = change({ path: 'lines[7]', value: undefined });
     expect(gone).toHaveLength(3);
     expect(come[0]).toBe('    }');
     expect(come[1]).toMatch(/^ {4}\/\/ The opposite hand/);
@@ -113,7 +113,7 @@ describe('the file of Tender 7', () => {
       points: [{ at: [0, 0, 700] }, { at: [0, 0, 600], radius: 36 }, { at: [100, 0, 600] }],
       endA: { fitting: 'plain' },
     };
-    expect(change({ path: 'lines', insert: 6, value }).come.slice(1)).toEqual([
+    expect(change({ path: 'lines', insert: 8, value }).come.slice(1)).toEqual([
       '    {',
       '      "id": "tell-tale",',
       '      "tube": "ss-12x1",',
@@ -148,9 +148,9 @@ describe('the file of Tender 7', () => {
     for (const [path, back] of [
       ['lines[1]', 'lines[3]'],
       ['lines[0].points[3]', 'lines[0].points[1]'],
-      ['lines[4].points[4]', 'lines[4].points[0]'],
+      ['lines[6].points[4]', 'lines[6].points[0]'],
       ['surroundings[5]', 'surroundings[12]'],
-      ['lines[2].clips[9]', 'lines[2].clips[4]'],
+      ['lines[4].clips[9]', 'lines[4].clips[4]'],
     ] as const) {
       const [from, to] = [path, back].map((p) => Number(/\[(\d+)\]$/.exec(p)![1])) as [number, number];
       const there = editJob(TENDER, [{ path, move: to }]);

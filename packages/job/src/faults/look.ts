@@ -101,6 +101,11 @@ export const known = {
     what: 'service',
     ids: all(entries(look, 'services'), named(look.catalogue.services), [GENERAL_SERVICE]),
   }),
+  fluids: (look: Look): Known => ({
+    what: 'fluid',
+    ids: all(entries(look, 'fluids'), named(look.catalogue.fluids)),
+  }),
+  drainRules: (look: Look): Known => ({ what: 'drain rule', ids: named(look.catalogue.drainRules) }),
   surroundings: (look: Look): Known => ({ what: 'surrounding', ids: ids(look, 'surroundings') }),
   lines: (look: Look): Known => ({ what: 'line', ids: ids(look, 'lines') }),
 };

@@ -43,6 +43,8 @@ function measured(look: Look, line: LooseMeasured, i: number): void {
   look.reference(at('tube'), line.tube, known.tubes(look));
   look.reference(at('bender'), line.bender, known.benders(look));
   look.reference(at('service'), line.service, known.services(look));
+  look.reference(at('fluid'), line.fluid, known.fluids(look));
+  look.reference([...at('drain'), 'rule'], line.drain?.rule, known.drainRules(look));
   end(look, line.endA, at('endA'));
   end(look, line.endZ, at('endZ'));
 }

@@ -3,6 +3,7 @@ import { RADIUS_MM, type Vec3 } from '@runback/geometry';
 import type { Segment } from '../path.ts';
 import { axesOf } from '../resolve/axes.ts';
 import { directionOf } from '../resolve/solid.ts';
+import type { LooseMeasured } from '../schema/job.ts';
 import { type Look, measuredOf } from './look.ts';
 
 export function lookAtShop(look: Look): void {
@@ -14,6 +15,8 @@ export function lookAtShop(look: Look): void {
     const own = measuredOf(line);
     if (!own) return;
     attitudes(look, own.attitudes, ['lines', i, 'attitudes']);
+    oneFall(look, i);
+    temperature(look, own.duty?.temperature, ['lines', i, 'duty', 'temperature']);
     for (const end of ['endA', 'endZ'] as const)
       direction(look, own[end]?.direction, ['lines', i, end, 'direction']);
   });
@@ -95,6 +98,25 @@ function attitudes(look: Look, values: LooseAttitudes, at: readonly Segment[]): 
     if (range && range[0] > range[1])
       look.fault([...at, key], 'the lower angle comes first', '[lowest, highest]');
   }
+}
+
+function oneFall(look: Look, i: number): void {
+  const at = ['lines', i, 'drain'];
+  const [rule, least] = [look.written([...at, 'rule']), look.written([...at, 'minSlope'])];
+  if (rule === undefined || least === undefined) return;
+  look.fault(
+    [...at, 'rule'],
+    'a rule cannot stand together with minSlope',
+    'either "rule", or "minSlope" as you want it',
+  );
+}
+
+type LooseTemperature = NonNullable<NonNullable<LooseMeasured['duty']>['temperature']>;
+
+function temperature(look: Look, values: LooseTemperature | undefined, at: readonly Segment[]): void {
+  const { lowest, highest } = values ?? {};
+  if (lowest === undefined || highest === undefined || lowest <= highest) return;
+  look.fault([...at, 'highest'], 'this is colder than the lowest', 'at least the lowest temperature');
 }
 
 function fittings(look: Look): void {

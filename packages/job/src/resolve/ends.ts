@@ -37,6 +37,7 @@ export function endOf(shelf: Shelf, ask: EndAsk): LineEnd {
     sleeve: sleeve ?? null,
     flareWhen,
     rigid: values.far !== 'hose',
+    opening: values.opening ?? null,
     path: formatPath(at),
   };
 }

@@ -1,6 +1,7 @@
 /** Figures with where they came from. */
 import type { Sourced } from '../catalogue-types.ts';
 import { formatPath, type Segment } from '../path.ts';
+import type { Told } from '../quantities.ts';
 import type { Figure } from '../types.ts';
 
 const THE_JOB = 'the job';
@@ -21,6 +22,17 @@ export const jobOr = <F extends Figure | null>(
   at: readonly Segment[],
   other: F,
 ): Figure | F => (value === undefined ? other : fromJob(value, at));
+
+/** The same for a figure that may be written with a unit: its source tells it as written. */
+export const fromTold = <F extends Figure | null>(
+  told: Told | undefined,
+  at: readonly Segment[],
+  other: F,
+): Figure | F => (told === undefined ? other : fromJob(told.value, at, toldSource(told)));
+
+/** "the job: 1/4 in/ft"; a source the job names stands for "the job". */
+export const toldSource = ({ text }: Told, source = THE_JOB): string =>
+  text === null ? source : `${source}: ${text.trim()}`;
 
 /** An own entry of a record; what every object inherits is none. */
 export const entry = <T>(record: Readonly<Record<string, T>> | undefined, key: string): T | undefined =>

@@ -3,12 +3,15 @@ import type { MachineAxes } from '@runback/geometry';
 import { GENERAL_SERVICE } from '../defaults.ts';
 import { formatPath } from '../path.ts';
 import type { MeasuredValues } from '../schema/job.ts';
-import type { Bender, Corner, Drain, Figure, Line, Tube } from '../types.ts';
+import type { Bender, Corner, Figure, Line, Tube } from '../types.ts';
 import { attitudesOf } from './axes.ts';
 import { dieFor } from './dies.ts';
+import { drainOf } from './drain.ts';
+import { bleedOf, dutyOf, fluidOf } from './duty.ts';
 import { endOf } from './ends.ts';
 import { fromCatalogue, fromJob, jobOr } from './figures.ts';
-import { clipSpacingOf, type ServiceLimits, type Shelf, serviceOf } from './shelf.ts';
+import { stickOf } from './runs.ts';
+import { clipSpacingOf, type Shelf, serviceOf } from './shelf.ts';
 import { surroundingsOf } from './surroundings.ts';
 import { benderOf, tubeOf } from './tooling.ts';
 
@@ -41,7 +44,11 @@ export function lineOf(shelf: Shelf, { values, i, axes }: LineAsk): Line {
     corners,
     endA: endOf(shelf, { values: values.endA, end: 'A', at: [...at, 'endA'], corners, od: tube.od }),
     endZ: endOf(shelf, { values: values.endZ, end: 'Z', at: [...at, 'endZ'], corners, od: tube.od }),
-    drain: drainOf(values, i, limits),
+    drain: drainOf(shelf, { drain: values.drain, at: [...at, 'drain'], limits }),
+    bleed: bleedOf(values.bleed, limits.service, at),
+    fluid: values.fluid === undefined ? null : fluidOf(shelf, values.fluid),
+    duty: dutyOf(values.duty, at),
+    stick: stickOf(shelf, values.stick, [...at, 'stick']),
     attitudes: attitudesOf(values.attitudes ?? job.attitudes),
     axes,
     clearance: clearanceOf(shelf, { values: values.clearance, i }),
@@ -76,19 +83,6 @@ function cornersOf(values: MeasuredValues, { i, tube, bender }: CornerHolder): r
     if (!die) throw new RangeError(`resolve: no radius for ${path}`);
     return { at, radius: die.radius, radiusSource: `${die.path}.radius`, die, note, path };
   });
-}
-
-function drainOf(values: MeasuredValues, i: number, limits: ServiceLimits): Drain | null {
-  const { drain } = values;
-  if (!drain) return null;
-  const at = ['lines', i, 'drain'];
-  const level = fromCatalogue({ value: 0, source: 'level: neither the job nor its service asks for more' });
-  const tilted = fromCatalogue({ value: 0, source: 'never level in any attitude' });
-  return {
-    to: drain.to,
-    minSlope: jobOr(drain.minSlope, [...at, 'minSlope'], limits.minSlope ?? level),
-    minSlopeTilted: jobOr(drain.minSlopeTilted, [...at, 'minSlopeTilted'], limits.minSlopeTilted ?? tilted),
-  };
 }
 
 export interface ClearanceAsk {

@@ -2,6 +2,7 @@
 import type { Vec3 } from '@runback/geometry';
 import { formatPath } from '../path.ts';
 import type { MirroredValues } from '../schema/job.ts';
+import type { Stick } from '../stick-types.ts';
 import type { Line, LineEnd } from '../types.ts';
 import { clearanceOf } from './line.ts';
 import type { Shelf } from './shelf.ts';
@@ -16,6 +17,12 @@ const flipped = (value: number, about: number): number => 2 * about - value || 0
 function across(v: Vec3, axis: Axis, offset: number): Vec3 {
   const at = (k: Axis): number => (k === axis ? flipped(v[k], offset) : v[k]);
   return [at(0), at(1), at(2)];
+}
+
+/** Only the pan stands somewhere; the rest of a stick goes with its tube. */
+function turnedStick(stick: Stick, axis: Axis, offset: number): Stick {
+  const { pan } = stick;
+  return { ...stick, pan: pan && { ...pan, middle: across(pan.middle, axis, offset) } };
 }
 
 export interface MirrorAsk {
@@ -45,6 +52,7 @@ export function mirrorOf(shelf: Shelf, { values, i, source }: MirrorAsk): Line {
     corners: source.corners.map((corner) => ({ ...corner, at: across(corner.at, axis, offset) })),
     endA: turned(source.endA),
     endZ: turned(source.endZ),
+    stick: source.stick && turnedStick(source.stick, axis, offset),
     clearance: clearanceOf(shelf, { values: values.clearance, i, base: source.clearance }),
   };
 }

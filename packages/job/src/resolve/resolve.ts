@@ -6,6 +6,7 @@ import type { Line, ResolvedJob } from '../types.ts';
 import { axesOf } from './axes.ts';
 import { lineOf } from './line.ts';
 import { mirrorOf } from './mirror.ts';
+import { runOf } from './runs.ts';
 import type { Shelf } from './shelf.ts';
 import { surroundingsOf } from './surroundings.ts';
 
@@ -40,6 +41,7 @@ export function resolve(job: Job, catalogue: Catalogue): ResolvedJob {
     units: job.units,
     axes,
     lines,
+    runs: (job.values.runs ?? []).map((values, i) => runOf(shelf, values, i)),
     surroundings: surroundingsOf(shelf, null),
     checksum: job.checksum,
   };

@@ -3,30 +3,30 @@ import type { Catalogue, CatalogueFlare, CatalogueService, Sourced } from '../ca
 import type { JobValues } from '../schema/job.ts';
 import type { EndFitting, Figure, FlareSize, KeepOffReason, Material, Service } from '../types.ts';
 import { toRadians } from '../units.ts';
-import { entry, fromCatalogue, fromJob } from './figures.ts';
+import { entry, fromCatalogue, fromJob, toldSource } from './figures.ts';
 
 export interface Shelf {
   readonly job: JobValues;
   readonly catalogue: Catalogue;
 }
 
-type Table = 'materials' | 'fittings' | 'services';
+type Table = 'materials' | 'fittings' | 'fluids';
 
 /** The job's figure `key` of an entry, else the catalogue's, else null. */
-function figureOf(own: Own, key: string, other: Sourced | undefined): Figure | null {
+export function figureOf(own: Own, key: string, other: Sourced | undefined): Figure | null {
   const value = own.values[key];
   if (typeof value === 'number') return fromJob(value, [own.table, own.id, key], own.source);
   return other === undefined ? null : fromCatalogue(other);
 }
 
-interface Own {
+export interface Own {
   readonly table: Table;
   readonly id: string;
   readonly source: string | undefined;
   readonly values: Readonly<Record<string, unknown>>;
 }
 
-function ownOf(shelf: Shelf, table: Table, id: string): Own {
+export function ownOf(shelf: Shelf, table: Table, id: string): Own {
   const values = entry<object & { source?: string | undefined }>(shelf.job[table], id);
   return { table, id, source: values?.source, values: { ...values } };
 }
@@ -42,6 +42,8 @@ export function materialOf(shelf: Shelf, id: string): Material {
     youngs: figureOf(own, 'youngs', other?.youngs),
     yield: figureOf(own, 'yield', other?.yield),
     expansion: figureOf(own, 'expansion', other?.expansion),
+    strength: figureOf(own, 'strength', other?.strength),
+    allowable: figureOf(own, 'allowable', other?.allowable),
     cautions: said?.cautions ?? other?.cautions ?? [],
   };
 }
@@ -88,11 +90,13 @@ export interface ServiceLimits {
 }
 
 export function serviceOf(shelf: Shelf, id: string): ServiceLimits {
-  const own = ownOf(shelf, 'services', id);
   const said = entry(shelf.job.services, id);
   const other = entry(shelf.catalogue.services, id);
-  const inRadians = (figure: Sourced | undefined): Sourced | undefined =>
-    figure && { value: toRadians(figure.value), source: figure.source };
+  const slope = (key: 'minSlope' | 'minSlopeTilted', figure: Sourced | undefined): Figure | null => {
+    const told = said?.[key];
+    if (told) return fromJob(told.value, ['services', id, key], toldSource(told, said?.source));
+    return figure ? fromCatalogue({ value: toRadians(figure.value), source: figure.source }) : null;
+  };
   const keepOff: Partial<Record<KeepOffReason, Figure>> = {};
   for (const [reason, value] of Object.entries(said?.keepOff ?? {}))
     if (value !== undefined)
@@ -106,8 +110,8 @@ export function serviceOf(shelf: Shelf, id: string): ServiceLimits {
       cautions: said?.cautions ?? other?.cautions ?? [],
       notes: said?.notes ?? other?.notes ?? [],
     },
-    minSlope: figureOf(own, 'minSlope', inRadians(other?.minSlopeDeg)),
-    minSlopeTilted: figureOf(own, 'minSlopeTilted', inRadians(other?.minSlopeTiltedDeg)),
+    minSlope: slope('minSlope', other?.minSlopeDeg),
+    minSlopeTilted: slope('minSlopeTilted', other?.minSlopeTiltedDeg),
     ownKeepOff: keepOff,
     otherKeepOff: other?.keepOff,
   };

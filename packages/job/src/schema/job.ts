@@ -1,8 +1,10 @@
 /** The whole job file: the one source of what may stand in it, for reading and for the published JSON Schema. */
 import { z } from 'zod';
 import { JOB_FORMAT, JOB_VERSION } from '../migrate.ts';
+import { fluid } from './duty.ts';
 import { byId, direction, type Kit, length, list, name, note, object } from './kinds.ts';
 import { line, type measured, type mirrored } from './lines.ts';
+import { run, type stick } from './runs.ts';
 import { surrounding } from './surroundings.ts';
 import * as own from './tooling.ts';
 
@@ -24,6 +26,8 @@ const build = (kit: Kit) =>
     benders: byId(kit, own.bender(kit), 'benders by id').optional(),
     surroundings: list(kit, surrounding(kit), { least: 0, what: 'a list of surroundings' }).optional(),
     lines: list(kit, line(kit), { least: 1, what: 'a list with at least one line' }),
+    runs: list(kit, run(kit), { least: 0, what: 'a list of runs' }).optional(),
+    fluids: byId(kit, fluid(kit), 'fluids by id').optional(),
     materials: byId(kit, own.material(kit), 'materials by id').optional(),
     fittings: byId(kit, own.fitting(kit), 'end fittings by id').optional(),
     services: byId(kit, own.service(kit), 'services by id').optional(),
@@ -60,6 +64,8 @@ export type LineValues = JobValues['lines'][number];
 export type SurroundingValues = z.output<ReturnType<typeof surrounding>>;
 export type DieValues = NonNullable<JobValues['benders']>[string]['dies'][number];
 export type BenderValues = NonNullable<JobValues['benders']>[string];
+export type StickValues = z.output<ReturnType<typeof stick>>;
+export type RunValues = NonNullable<JobValues['runs']>[number];
 export type EndValues = NonNullable<MeasuredValues['endA']>;
 export type AttitudeValues = NonNullable<JobValues['attitudes']>;
 

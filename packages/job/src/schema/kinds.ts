@@ -93,6 +93,12 @@ export const angle = (lowest: number, highest: number) => {
 /** A plain number, more than 0. */
 export const positive = (error: string) => z.number({ error }).gt(0, error);
 
+/** A plain number within a range, in `unit`. */
+export const between = (least: number, most: number, unit: string) => {
+  const error = `a number from ${least} to ${most} ${unit}`.trimEnd();
+  return z.number({ error }).min(least, error).max(most, error);
+};
+
 const ID = /^[A-Za-z0-9][A-Za-z0-9._-]*$/u;
 const LONGEST_ID = 64;
 const AN_ID = `an id of letters, digits, "-", "_" and "." beginning with a letter or digit, at most ${LONGEST_ID} long`;

@@ -1,5 +1,6 @@
 /** Lines: measured ones, and the opposite hand of one. */
 import { z } from 'zod';
+import { bleed, duty } from './duty.ts';
 import {
   angle,
   byId,
@@ -14,6 +15,8 @@ import {
   point,
   word,
 } from './kinds.ts';
+import { stick } from './runs.ts';
+import { slope } from './told.ts';
 import { attitudes } from './tooling.ts';
 
 const MOST_PIECES = 10_000;
@@ -48,14 +51,16 @@ const end = (kit: Kit) =>
     sleeve: object(kit, { length: length(kit, 'more than 0') }).optional(),
     flareWhen: word(['before', 'after']).optional(),
     far: word(['rigid', 'hose']).optional(),
+    opening: length(kit, 'more than 0').optional(),
     note: note().optional(),
   });
 
 const drain = (kit: Kit) =>
   object(kit, {
     to: word(['A', 'Z', 'both']),
-    minSlope: angle(-90, 90).optional(),
-    minSlopeTilted: angle(-90, 90).optional(),
+    minSlope: slope().optional(),
+    minSlopeTilted: slope().optional(),
+    rule: id().optional(),
   });
 
 const clearance = (kit: Kit) =>
@@ -77,6 +82,10 @@ export const measured = (kit: Kit) =>
     endA: end(kit).optional(),
     endZ: end(kit).optional(),
     drain: drain(kit).optional(),
+    fluid: id().optional(),
+    duty: duty(kit).optional(),
+    bleed: bleed(kit).optional(),
+    stick: stick(kit).optional(),
     attitudes: attitudes(kit).optional(),
     clearance: clearance(kit).optional(),
     clips: list(kit, length(kit, 'not negative'), {

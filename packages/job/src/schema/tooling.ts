@@ -13,6 +13,7 @@ import {
   positive,
   word,
 } from './kinds.ts';
+import { slope } from './told.ts';
 
 export const tube = (kit: Kit) =>
   object(kit, {
@@ -86,6 +87,8 @@ export const material = (kit: Kit) =>
     youngs: positive('MPa, more than 0').optional(),
     yield: positive('MPa, more than 0').optional(),
     expansion: positive('a figure per kelvin, more than 0').optional(),
+    strength: positive('MPa, more than 0').optional(),
+    allowable: positive('MPa, more than 0').optional(),
     cautions: cautions(kit).optional(),
     source: name().optional(),
   });
@@ -114,8 +117,8 @@ export const service = (kit: Kit) =>
   object(kit, {
     name: name().optional(),
     cautions: cautions(kit).optional(),
-    minSlope: angle(-90, 90).optional(),
-    minSlopeTilted: angle(-90, 90).optional(),
+    minSlope: slope().optional(),
+    minSlopeTilted: slope().optional(),
     drains: z.boolean({ error: 'true or false' }).optional(),
     bleeds: z.boolean({ error: 'true or false' }).optional(),
     keepOff: keepOff(kit).optional(),
