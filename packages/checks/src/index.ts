@@ -1,3 +1,4 @@
+export type * from './fluid-types.ts';
 export { WorkMemory } from './memory.ts';
 export { movedPoint } from './moved-point.ts';
 export { lineProfile, PROFILE_DEFAULTS } from './profile/line-profile.ts';
@@ -6,3 +7,4 @@ export type * from './profile/types.ts';
 export type * from './types.ts';
 export { workJob } from './work-job.ts';
 export { WORK_DEFAULTS, workLine } from './work-line.ts';
+export { pocketsIn, pourIn } from './worked/pockets.ts';

@@ -11,6 +11,7 @@ const job = (lines: readonly Line[]): ResolvedJob => ({
   units: 'mm',
   axes: lines[0]!.axes,
   lines,
+  runs: [],
   surroundings: lines[0]!.surroundings,
   checksum: 'abc',
 });

@@ -1,7 +1,17 @@
 /** Findings and worked lines: everything a person sees is read from these. Millimetres and radians, but see Finding. */
 import type { BendPlan } from '@runback/bending';
 import type { Centreline, DrainEnd, SlopeExtreme, Vec3 } from '@runback/geometry';
-import type { JobUnit, Line, Surrounding } from '@runback/job';
+import type { JobUnit, Line, Run, Surrounding } from '@runback/job';
+import type {
+  Fact,
+  LineFlow,
+  LineMass,
+  LinePressure,
+  LineThermal,
+  Passage,
+  Pockets,
+  StickSheet,
+} from './fluid-types.ts';
 import type { WorkMemory } from './memory.ts';
 
 export type Verdict = 'pass' | 'note' | 'fail';
@@ -26,7 +36,7 @@ export interface Finding {
   /** In `unit`; null when there is nothing to measure. */
   readonly found: number | null;
   readonly limit: number | null;
-  readonly unit: 'mm' | 'deg' | 'count' | 'ratio' | 'percent' | '';
+  readonly unit: 'mm' | 'deg' | 'count' | 'ratio' | 'percent' | 'ml' | 'MPa' | '';
   /** Distance from point 0 along the finished centreline, mm. */
   readonly at: number | null;
   readonly point: Vec3 | null;
@@ -46,7 +56,15 @@ export interface Place {
   readonly point: Vec3;
 }
 
+/** What can be signed for about the fall of a line: proven over the whole line and every attitude, or where it breaks. */
+export interface SlopeProof {
+  readonly holds: boolean;
+  /** One sentence for a fabricator, in the job's units. */
+  readonly text: string;
+}
+
 export interface LineSlope {
+  readonly proof: SlopeProof;
   readonly toward: DrainEnd;
   readonly rest: SlopeExtreme;
   readonly worst: SlopeExtreme;
@@ -67,7 +85,16 @@ export interface ClearanceRow {
   readonly other: Vec3;
 }
 
-export interface WorkedLine {
+/** What the liquid and the stick do; each `null` when there is nothing to work it from. */
+export interface Worked {
+  readonly pockets: Pockets | null;
+  readonly passage: Passage | null;
+  readonly stick: StickSheet | null;
+  /** The same and more in words. */
+  readonly facts: readonly Fact[];
+}
+
+export interface WorkedLine extends Worked {
   readonly line: Line;
   readonly verdict: Verdict;
   /** `null` when the line's geometry cannot exist; then the plan, slope and clearance are empty too. */
@@ -76,6 +103,19 @@ export interface WorkedLine {
   readonly plan: BendPlan | null;
   readonly slope: LineSlope | null;
   readonly clearance: readonly ClearanceRow[];
+  readonly pressure: LinePressure | null;
+  readonly flow: LineFlow | null;
+  readonly thermal: LineThermal | null;
+  readonly mass: LineMass | null;
+  /** Those of the runs it is part of, too. */
+  readonly findings: readonly Finding[];
+}
+
+/** Lines joined end to end, worked together. */
+export interface WorkedRun extends Worked {
+  readonly run: Run;
+  readonly verdict: Verdict;
+  /** Places are distances from end A of the line named in `to`, so that they can be shown on that line. */
   readonly findings: readonly Finding[];
 }
 
@@ -86,6 +126,7 @@ export interface WorkedJob {
   readonly checksum: string;
   readonly verdict: Verdict;
   readonly lines: readonly WorkedLine[];
+  readonly runs: readonly WorkedRun[];
   readonly surroundings: readonly Surrounding[];
 }
 

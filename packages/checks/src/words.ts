@@ -40,18 +40,22 @@ const BECAUSE: Readonly<Record<KeepOffReason, string>> = {
 export const because = (reason: KeepOffReason | null): string => (reason === null ? '' : BECAUSE[reason]);
 
 /** "nose down 5° and right side down 3°", "level", or "tilted 5° the worst way". */
-export function sayAttitude(extreme: SlopeExtreme, attitudes: AttitudeSet): string {
-  if (extreme.attitude === null)
+export function sayAttitude({ attitude }: Pick<SlopeExtreme, 'attitude'>, attitudes: AttitudeSet): string {
+  if (attitude === null)
     return attitudes.kind === 'cone'
       ? `tilted ${sayAngle(attitudes.tilt)} the worst way`
       : 'tilted the worst way';
-  const { pitch, roll } = extreme.attitude;
+  const { pitch, roll } = attitude;
   const said: string[] = [];
   if (sayAngle(pitch) !== '0°') said.push(`nose ${pitch > 0 ? 'down' : 'up'} ${sayAngle(Math.abs(pitch))}`);
   if (sayAngle(roll) !== '0°')
     said.push(`${roll > 0 ? 'right' : 'left'} side down ${sayAngle(Math.abs(roll))}`);
   return said.length === 0 ? 'level' : said.join(' and ');
 }
+
+/** Said of what is judged at rest only because nothing else is known: " (the job gives no attitudes)", else nothing. */
+export const restOnly = ({ kind }: AttitudeSet): string =>
+  kind === 'rest' ? ' (the job gives no attitudes)' : '';
 
 /** "B1", "B1 and B2", "B1, B2 and B3". */
 export function list(words: readonly string[]): string {

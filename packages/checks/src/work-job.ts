@@ -1,13 +1,15 @@
 import type { ResolvedJob } from '@runback/job';
 import { verdictOf, worst } from './finding.ts';
 import { deepFreeze } from './freeze.ts';
-import { beside, type Recall } from './line-to-line.ts';
+import { type Around, beside } from './line-to-line.ts';
 import { WorkMemory } from './memory.ts';
+import { joinedBy } from './runs/joined.ts';
+import { withRuns } from './runs/on-lines.ts';
 import { softened } from './soften.ts';
 import type { WorkedJob, WorkedLine, WorkOptions } from './types.ts';
 
 /**
- * Works a whole job: every line, and every two lines against each other. Frozen and JSON-able, millimetres and
+ * Works a whole job: every line, every run of lines, and every two lines against each other. Frozen and JSON-able, millimetres and
  * radians. What is wrong for the shop is a finding, never thrown. With a `memory` from the last time, only lines that
  * changed since are worked; the result is the same.
  *
@@ -26,7 +28,9 @@ import type { WorkedJob, WorkedLine, WorkOptions } from './types.ts';
 export function workJob(job: ResolvedJob, options: WorkOptions = {}): WorkedJob {
   const { memory = new WorkMemory() } = options;
   const alone = memory.lines(job.lines, options);
-  const lines = alone.map((worked) => together(worked, alone, memory.pair));
+  const runs = memory.runs(job.runs, alone, options);
+  const around = { recall: memory.pair, joined: joinedBy(job.runs, alone) };
+  const lines = alone.map((worked) => withRuns(together(worked, alone, around), runs));
   return deepFreeze({
     title: job.title,
     revision: job.revision,
@@ -34,13 +38,14 @@ export function workJob(job: ResolvedJob, options: WorkOptions = {}): WorkedJob 
     checksum: job.checksum,
     verdict: worst(lines.map((line) => line.verdict)),
     lines,
+    runs: runs.map(({ worked }) => worked),
     surroundings: job.surroundings,
   });
 }
 
 /** A worked line with what comparing it with the others adds. */
-function together(worked: WorkedLine, all: readonly WorkedLine[], recall: Recall): WorkedLine {
-  const { rows, findings } = beside(worked, all, recall);
+function together(worked: WorkedLine, all: readonly WorkedLine[], around: Around): WorkedLine {
+  const { rows, findings } = beside(worked, all, around);
   if (findings.length === 0) return worked;
   const [own, self] = [
     worked.clearance.filter((r) => r.kind !== 'self'),

@@ -6,8 +6,21 @@ import { verdictOf } from './finding.ts';
 import { deepFreeze } from './freeze.ts';
 import { judge, judgeLine } from './judge.ts';
 import { prepare } from './prepare.ts';
+import { stickOf } from './runs/of-line.ts';
 import type { WorkedLine, WorkOptions } from './types.ts';
 import type { Work } from './work.ts';
+import { factsOf } from './worked/facts.ts';
+
+const NOTHING = {
+  pockets: null,
+  passage: null,
+  stick: null,
+  facts: [],
+  pressure: null,
+  flow: null,
+  thermal: null,
+  mass: null,
+} as const;
 
 /** Default options of `workLine` and `workJob`. */
 export const WORK_DEFAULTS: Required<Omit<WorkOptions, 'memory'>> = { cures: true };
@@ -34,7 +47,7 @@ export function workLine(line: Line, options: WorkOptions = {}): WorkedLine {
   const { cures } = { ...WORK_DEFAULTS, ...options };
   const filleted = fillet(line.corners);
   if (!filleted.ok) return impossible(line, cornerMisfits(line, filleted.misfits));
-  const work = prepare(line, filleted.centreline);
+  const work = prepare(line, filleted.centreline, { search: cures });
   return deepFreeze(assembled(work, cures ? judgedWithCures(work) : judge(work)));
 }
 
@@ -46,6 +59,7 @@ const impossible = (line: Line, findings: WorkedLine['findings']): WorkedLine =>
     plan: null,
     slope: null,
     clearance: [],
+    ...NOTHING,
     findings,
   });
 
@@ -56,6 +70,7 @@ function judgedWithCures(work: Work): WorkedLine['findings'] {
 
 function assembled(work: Work, findings: WorkedLine['findings']): WorkedLine {
   const self = work.self();
+  const { facts, ...stick } = stickOf(work.line, work.centreline);
   return {
     line: work.line,
     verdict: verdictOf(findings),
@@ -63,6 +78,10 @@ function assembled(work: Work, findings: WorkedLine['findings']): WorkedLine {
     plan: work.plan,
     slope: work.slope,
     clearance: [...work.surroundings, ...(self === null ? [] : [self])],
+    pockets: work.pockets(),
+    ...stick,
+    ...work.estimates(),
+    facts: factsOf(work, facts),
     findings,
   };
 }

@@ -2,7 +2,9 @@
 import type { BendPlan } from '@runback/bending';
 import type { Centreline, Vec3 } from '@runback/geometry';
 import type { Line } from '@runback/job';
+import type { Pockets } from './fluid-types.ts';
 import type { ClearanceRow, Cure, Finding, LineSlope } from './types.ts';
+import type { Estimates } from './worked/estimates.ts';
 
 /** A way to try: push one point along a unit direction, not farther than `farthest` mm. */
 export interface Move {
@@ -37,6 +39,9 @@ export interface Work {
   readonly surroundings: readonly ClearanceRow[];
   /** The line against itself: asked for late, because it costs more than all other checks together. */
   readonly self: () => ClearanceRow | null;
+  /** What stays in it: asked for late, and not at all of the many lines that a search for a cure tries. */
+  readonly pockets: () => Pockets | null;
+  readonly estimates: () => Estimates;
   readonly tools: CureTools | null;
 }
 

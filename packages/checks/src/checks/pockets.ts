@@ -1,59 +1,79 @@
-import { lowsAndHighs } from '@runback/geometry';
-import { finding } from '../finding.ts';
-import { bendAt, where } from '../place.ts';
-import type { Finding, Place } from '../types.ts';
-import { list, say } from '../words.ts';
+import { finding, unjudged } from '../finding.ts';
+import type { Kept, WorstKept } from '../fluid-types.ts';
+import { onlyLevel } from '../only-level.ts';
+import { bendAt } from '../place.ts';
+import type { Finding } from '../types.ts';
 import type { Work } from '../work.ts';
+import { inMl } from '../worked/facts-say.ts';
+import {
+  largestOf,
+  linePlace,
+  POCKET_MODEL,
+  type Staying,
+  saidAtRest,
+  saidAtWorst,
+  WORST_MODEL,
+} from '../worked/pocket-words.ts';
 
-const CHECK = 'slope';
-const BASIS = 'local high and low points of the centreline at rest, ends left out';
+const TIGHT = 'a bend is tighter than half the bore';
 
-interface Pocket {
-  readonly kind: string;
-  readonly what: string;
+/** What is judged: liquid of a line that drains, or air of one that is bled. */
+interface Asked extends Staying {
+  readonly check: 'pockets' | 'air';
+  readonly path: string | null;
 }
 
-const LOW: Pocket = { kind: 'Low', what: 'liquid stays there when it drains' };
-const HIGH: Pocket = { kind: 'High', what: 'air stays there when it is filled and bled' };
-
-/**
- * Low points that hold liquid of a line that drains, and high points that hold air of one that is bled, at rest.
- * A line that drains to both ends has its one crest by design.
- */
-export function airAndLiquid(work: Work): Finding[] {
-  const { line, centreline } = work;
-  const { lows, highs } = work.slope ?? lowsAndHighs(centreline, line.axes.up);
-  const findings: Finding[] = [];
-  if (line.drain !== null && lows.length > 0) findings.push(pocket(work, lows, LOW));
-  if (!line.service.bleeds) return findings;
-  if (highs.length > 0) findings.push(pocket(work, highs, HIGH));
-  else findings.push(noAir());
-  return findings;
+/** Liquid that stays in a line that drains, at rest and in the worst attitude. Notes only: the fall is what fails. */
+export function pockets(work: Work): Finding[] {
+  const { drain } = work.line;
+  if (drain === null) return [];
+  const asked = askedOf(work, { check: 'pockets', what: 'liquid', outlets: drain.to, path: null });
+  const found = work.pockets();
+  return found === null ? [notJudged(asked)] : stays(work, asked, { kept: found.liquid, worst: found.worst });
 }
 
-const noAir = (): Finding =>
-  finding({
-    check: CHECK,
-    verdict: 'pass',
-    message: 'No high point between the ends: at rest air can leave at an end.',
-    found: 0,
-    limit: 0,
-    unit: 'count',
-    basis: BASIS,
-  });
+/** Air that stays in a line that is bled: at rest, and where the job wants it in every attitude. */
+export function air(work: Work): Finding[] {
+  const { bleed } = work.line;
+  if (bleed === null) return [];
+  const asked = askedOf(work, { check: 'air', what: 'air', outlets: bleed.to, path: bleed.path });
+  const found = work.pockets()?.air;
+  return found ? stays(work, asked, { kept: found, worst: found.worst }) : [notJudged(asked)];
+}
 
-function pocket({ line, centreline }: Work, places: readonly Place[], { kind, what }: Pocket): Finding {
-  const spots = places.map(({ at }) => `${where(centreline, at)} ${say(at, line.units)} from end A`);
-  return finding({
-    check: CHECK,
-    verdict: 'note',
-    message: `${kind} point${places.length > 1 ? 's' : ''} ${list(spots)}: ${what}.`,
-    found: places.length,
+const askedOf = (work: Work, asked: Pick<Asked, 'check' | 'what' | 'outlets' | 'path'>): Asked => ({
+  ...asked,
+  attitudes: work.line.attitudes,
+  place: linePlace(work),
+  run: null,
+});
+
+const notJudged = ({ check, what, path }: Asked): Finding =>
+  unjudged(check, `What ${what} stays is not worked out: ${TIGHT}.`, { path, basis: POCKET_MODEL });
+
+interface Stays {
+  readonly kept: Kept;
+  readonly worst: WorstKept | null;
+}
+
+/** Of a line that is only ever level, or whose worst attitude was not looked for, there is no more to say than at rest. */
+function stays(work: Work, asked: Asked, { kept, worst }: Stays): Finding[] {
+  const atRest = { ...measured(work, asked, kept), ...saidAtRest(kept, asked), basis: POCKET_MODEL };
+  if (worst === null || onlyLevel(asked.attitudes)) return [finding(atRest)];
+  const basis = `${POCKET_MODEL}; ${WORST_MODEL}`;
+  return [finding(atRest), finding({ ...measured(work, asked, worst), ...saidAtWorst(worst, asked), basis })];
+}
+
+function measured({ centreline }: Work, { check, path }: Asked, kept: Kept) {
+  const most = largestOf(kept);
+  return {
+    check,
+    found: inMl(kept.volume),
     limit: 0,
-    unit: 'count',
-    at: places[0]!.at,
-    point: places[0]!.point,
-    bend: bendAt(centreline, places[0]!.at),
-    basis: BASIS,
-  });
+    unit: 'ml' as const,
+    at: most?.lowest ?? null,
+    point: most?.point ?? null,
+    bend: most && bendAt(centreline, most.lowest),
+    path,
+  };
 }

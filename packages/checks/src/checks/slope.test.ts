@@ -58,10 +58,6 @@ describe('slope', () => {
     const [rest] = slopeOf({ points, drain: { to: 'Z', minSlopeDeg: 0 } });
     expect(rest!.verdict).toBe('fail');
     expect(rest!.found).toBeCloseTo(-Math.atan(0.1) / RAD, 9);
-    const low = slopeOf({ points, drain: { to: 'Z', minSlopeDeg: 0 } }).find((f) =>
-      f.message.startsWith('Low point'),
-    );
-    expect(low).toMatchObject({ verdict: 'note', found: 1, limit: 0, bend: 1 });
   });
 
   it('cures a failure with the shortest raise or drop of one inner point', () => {
@@ -95,7 +91,8 @@ describe('slope', () => {
     ];
     const drain = { to: 'Z', minSlopeDeg: 1 } as const;
     const notes = [{ check: 'slope-tilted', reason: 'a pump keeps it full' }];
-    const [rest, worst] = slopeOf({ points, drain, notes });
+    const attitudes = { kind: 'cone', tilt: 2 * RAD } as const;
+    const [rest, worst] = slopeOf({ points, drain, notes, attitudes });
     expect([rest!.verdict, worst!.verdict]).toEqual(['fail', 'note']);
     expect(worst!.message).toContain('a pump keeps it full');
   });
@@ -106,16 +103,25 @@ describe('slope', () => {
     expect(workLine(aLine({ points: FALLING })).slope).toBeNull();
   });
 
-  it('notes high points that hold air in a line that is bled', () => {
-    const hump: Vec3[] = [
-      [0, 0, 0],
-      [200, 0, 60],
-      [400, 0, 0],
-    ];
-    const [f] = slopeOf({ points: hump, service: 'brake' });
-    expect(f).toMatchObject({ verdict: 'note', found: 1, bend: 1 });
-    expect(f!.message).toContain('air stays there');
-    expect(slopeOf({ points: FALLING, service: 'brake' })[0]).toMatchObject({ verdict: 'pass', found: 0 });
+  it('names the rule or the fall as written that set its limit', () => {
+    const line = aLine({ points: FALLING, drain: { to: 'Z', minSlopeDeg: 1 } });
+    const by = (source: string, value: number): string =>
+      workLine({
+        ...line,
+        drain: { ...line.drain!, minSlope: { value, source, path: 'lines[0].drain.rule' } },
+      }).findings.find((f) => f.check === 'slope')!.message;
+    expect(by('a code: small pipe (1:48)', Math.atan(1 / 48))).toContain(
+      '1.2° (a code: small pipe (1:48)) wanted',
+    );
+    expect(by('the job: 1 in 10', Math.atan(1 / 10))).toContain('5.7° (the job: 1 in 10) wanted');
+    expect(by('the job', Math.atan(1 / 10))).toContain(' 5.7° wanted');
+    // Compared on the fraction: the line falls 1 in 10.
+    const verdict = (rise: number): string =>
+      workLine({
+        ...line,
+        drain: { ...line.drain!, minSlope: { value: Math.atan(rise), source: 'the job', path: null } },
+      }).findings.find((f) => f.check === 'slope')!.verdict;
+    expect([verdict(1 / 10), verdict(0.1001)]).toEqual(['pass', 'fail']);
   });
 
   it('lets a line that drains to both ends have its crest', () => {
@@ -125,7 +131,41 @@ describe('slope', () => {
       [400, 0, 0],
     ];
     const verdicts = slopeOf({ points: hump, drain: { to: 'both', minSlopeDeg: 0 } }).map((f) => f.verdict);
-    expect(verdicts[0]).toBe('pass');
-    expect(verdicts.length).toBe(2);
+    expect(verdicts).toEqual(['pass']);
+  });
+
+  it('is told once of a line that is only ever level', () => {
+    const level = { kind: 'box', pitch: [0, 0], roll: [0, 0] } as const;
+    const drain = { to: 'Z', minSlopeDeg: 1 } as const;
+    const [only, ...more] = slopeOf({ points: FALLING, drain });
+    expect(only!.message).toMatch(
+      /^At rest \(the job gives no attitudes\) the least fall toward end Z is 5\.7°, /,
+    );
+    expect(more).toEqual([]);
+    const [same, ...none] = slopeOf({ points: FALLING, drain, attitudes: level });
+    expect(same!.message).toMatch(/^At rest the least fall toward end Z is 5\.7°, /);
+    expect(none).toEqual([]);
+    expect(slopeOf({ points: FALLING.toReversed(), drain }).map((f) => f.verdict)).toEqual(['fail']);
+    // Enough at rest, and less than wanted in an attitude: that is another rule.
+    const tilted = slopeOf({ points: FALLING, drain: { ...drain, tiltedDeg: 8 }, attitudes: level });
+    expect(tilted.map((f) => f.verdict)).toEqual(['pass', 'fail']);
+    expect(tilted[1]!.message).toMatch(
+      /^Level, its only attitude, the least fall toward end Z is 5\.7°, .*; more than 8° wanted\.$/,
+    );
+  });
+
+  it('is cured for both rules at once where it is told once', () => {
+    const points: Vec3[] = [
+      [0, 0, 0],
+      [300, 0, 30],
+      [600, 100, -30],
+    ];
+    const drain = { to: 'Z', minSlopeDeg: 0 } as const;
+    const spec: LineSpec = { points, drain, die: aDie({ minStraight: null, minTail: null }) };
+    const [bad, ...more] = slopeOf(spec);
+    expect([bad!.verdict, more]).toEqual(['fail', []]);
+    const after = workLine(applyEdits(aLine(spec), bad!.cure!.edits));
+    expect(after.slope!.worst.slope).toBeGreaterThan(0);
+    expect(after.findings.filter((f) => f.check === 'slope' && f.verdict === 'fail')).toEqual([]);
   });
 });

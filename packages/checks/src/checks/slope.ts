@@ -3,30 +3,37 @@ import type { Drain, Figure, Line } from '@runback/job';
 import { farthestMove } from '../cures/farthest.ts';
 import { finding, unjudged } from '../finding.ts';
 import { restSlope, worstSlope } from '../line-slope.ts';
+import { onlyLevel } from '../only-level.ts';
 import { bendAt, where } from '../place.ts';
 import { enoughAtRest, enoughTilted, SLOPE, SLOPE_TILTED } from '../slope-limits.ts';
 import { softened, takenAsNote } from '../soften.ts';
 import type { Cure, Finding, LineSlope, Place } from '../types.ts';
 import { degrees } from '../units.ts';
-import { say, sayAttitude, sayBothAngles } from '../words.ts';
+import { restOnly, say, sayAttitude, sayBothAngles } from '../words.ts';
 import type { Cured, Move, Work } from '../work.ts';
-import { airAndLiquid } from './pockets.ts';
+
+/** What the source of a figure is called that the job gives in its own units. */
+const THE_JOB = 'the job';
 
 const MODEL = 'smallest fall of the tangent toward the drain end over the whole line, bends included';
 
-/** Falls enough toward its drain end at rest, and still falls in every attitude. Air and liquid that stay are notes. */
+/** Falls enough toward its drain end at rest, and still falls in every attitude. */
 export function slope(work: Work): Finding[] {
   const { line } = work;
-  const pockets = airAndLiquid(work);
   if (line.drain === null || work.slope === null) {
     // Without a drain end nothing says which way is down.
-    if (!line.service.drains) return pockets;
+    if (!line.service.drains) return [];
     const message = `No drain is given: whether this ${line.service.name} drains is not judged.`;
-    return [unjudged(SLOPE, message, { path: line.path, basis: MODEL }), ...pockets];
+    return [unjudged(SLOPE, message, { path: line.path, basis: MODEL })];
   }
-  const inAttitude = softened(line.service, tilted(work, line.drain, work.slope), SLOPE_TILTED);
-  return [atRest(work, line.drain, work.slope), inAttitude, ...pockets];
+  const rest = atRest(work, line.drain, work.slope);
+  if (saidAtRest(work, line.drain, work.slope)) return [rest];
+  return [rest, softened(line.service, tilted(work, line.drain, work.slope), SLOPE_TILTED)];
 }
+
+/** A line that is only ever level is told once, unless it is enough at rest and too little for an attitude. */
+const saidAtRest = ({ line }: Work, drain: Drain, { rest, worst }: LineSlope): boolean =>
+  onlyLevel(line.attitudes) && (enoughTilted(worst.slope, drain) || !enoughAtRest(rest.slope, drain));
 
 function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
   const ok = enoughAtRest(rest.slope, drain);
@@ -36,22 +43,32 @@ function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
     verdict: ok ? 'pass' : 'fail',
     message:
       drain.to === 'both' && lows.length > 0
-        ? `At rest it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
-        : `At rest ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
-    cure: ok ? null : raise(work, rest, (line, c) => enoughAtRest(restSlope(line, drain, c).slope, drain)),
+        ? `At rest${restOnly(work.line.attitudes)} it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
+        : `At rest${restOnly(work.line.attitudes)} ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
+    cure: ok ? null : raise(work, rest, fallsAtRest(work.line, drain)),
   });
+}
+
+/** Where nothing more is said of attitudes, this is enough for them too. */
+function fallsAtRest({ service, attitudes }: Line, drain: Drain): Cured {
+  const both = onlyLevel(attitudes) && !takenAsNote(service, SLOPE, SLOPE_TILTED);
+  return (line, c) => {
+    const { slope: fall } = restSlope(line, drain, c);
+    return enoughAtRest(fall, drain) && (!both || enoughTilted(fall, drain));
+  };
 }
 
 function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
   const ok = enoughTilted(worst.slope, drain);
   const { attitudes, service } = work.line;
-  const attitude =
-    attitudes.kind === 'rest' ? 'at rest (the job gives no attitudes)' : sayAttitude(worst, attitudes);
+  const opening = onlyLevel(attitudes)
+    ? `Level, its only attitude${restOnly(attitudes)}`
+    : `In the worst attitude, ${sayAttitude(worst, attitudes)}`;
   const { fall, wanted, rise } = fallWords(worst, drain, drain.minSlopeTilted);
   return finding({
     ...measured(work, worst, drain.minSlopeTilted),
     verdict: ok ? 'pass' : 'fail',
-    message: `In the worst attitude, ${attitude}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
+    message: `${opening}, ${fall}, ${place(work, worst)}; ${rise ? 'a fall of ' : ''}more than ${wanted} wanted.`,
     cure:
       ok || takenAsNote(service, SLOPE, SLOPE_TILTED) ? null : raise(work, worst, fallsTilted(drain, worst)),
   });
@@ -75,8 +92,12 @@ function fallWords(found: SlopeExtreme, { to }: Drain, limit: Figure): FallWords
   const toward = to === 'both' ? 'one of its two ends' : `end ${to}`;
   const fall =
     found.slope < 0 ? `it rises ${size} toward ${toward}` : `the least fall toward ${toward} is ${size}`;
-  return { fall, wanted, rise: found.slope < 0 };
+  return { fall, wanted: `${wanted}${namedBy(limit)}`, rise: found.slope < 0 };
 }
+
+/** A limit that is not plain degrees of the job or of its service says what it was: a rule, or a fall as written. */
+const namedBy = ({ source, path }: Figure): string =>
+  path === null || source === THE_JOB ? '' : ` (${source})`;
 
 interface FallWords {
   readonly fall: string;

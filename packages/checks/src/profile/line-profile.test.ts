@@ -104,6 +104,8 @@ describe('what a place comes nearest to', () => {
   it.each(LINES)('%s: nothing measured by hand is nearer', (_, line, job) => {
     const { places, length } = profiled(line, job, 23);
     const { line: own, centreline } = line;
+    const mates = (id: string): boolean =>
+      job.runs.some(({ run: { lines } }) => lines.includes(own.id) && lines.includes(id));
     for (const { at, point, nearest } of places) {
       const joined = (id: string): boolean =>
         (own.endA.joins.includes(id) && at < own.endA.free) ||
@@ -115,9 +117,9 @@ describe('what a place comes nearest to', () => {
           left:
             signedDistance(s.solid, point) - own.tube.od / 2 - (own.clearance.to[s.id] ?? s.keepOff).value,
         }));
-      // No two lines of these jobs join the same thing.
+      // Lines of one run are compared by parts: how near the joint they may be is told elsewhere.
       const lines = job.lines
-        .filter((other) => other !== line && other.centreline !== null)
+        .filter((other) => other !== line && other.centreline !== null && !mates(other.line.id))
         .map((other) => ({
           to: other.line.id,
           left:
@@ -126,8 +128,11 @@ describe('what a place comes nearest to', () => {
             Math.max(own.clearance.lines.value, other.line.clearance.lines.value),
         }));
       const best = [...surroundings, ...lines].reduce((a, b) => (b.left < a.left ? b : a));
-      expect(nearest!.to).toBe(best.to);
-      expect(left(nearest!)).toBeCloseTo(best.left, 9);
+      if (mates(nearest!.to)) expect(left(nearest!)).toBeLessThanOrEqual(best.left);
+      else {
+        expect(nearest!.to).toBe(best.to);
+        expect(left(nearest!)).toBeCloseTo(best.left, 9);
+      }
     }
     expect(centreline).not.toBeNull();
   });

@@ -8,7 +8,8 @@
 import { type Centreline, DISTANCE_MM, pointToPath, signedDistance, type Vec3 } from '@runback/geometry';
 import type { Line } from '@runback/job';
 import { judgedPath, keepOffOf } from '../clearance-rows.ts';
-import { apart, judgedPairs, portions } from '../line-to-line.ts';
+import { judgedBetween } from '../line-to-line.ts';
+import { joinedBy } from '../runs/joined.ts';
 import type { WorkedJob, WorkedLine } from '../types.ts';
 import type { NearestThing } from './types.ts';
 
@@ -67,10 +68,14 @@ function surroundingsOf(line: Line, centreline: Centreline): Thing[] {
 /** Other lines that exist, each by the parts that are judged against each other. */
 function linesOf(line: Line, centreline: Centreline, job: WorkedJob): Thing[] {
   const others = job.lines.filter((other) => other.line.id !== line.id && other.centreline !== null);
-  const ours = others.length > 0 ? portions(line, centreline) : [];
+  const joined = joinedBy(
+    job.runs.map(({ run }) => run),
+    job.lines,
+  );
   return others.flatMap((other) => {
-    const { limit, metal } = apart(line, other.line);
-    return judgedPairs(ours, portions(other.line, other.centreline!)).map(
+    const theirs = { line: other.line, centreline: other.centreline! };
+    const { limit, metal, parts } = judgedBetween({ line, centreline }, theirs, joined(line, other.line));
+    return parts.map(
       ([part, across]): Thing => ({
         ...{ kind: 'line', to: other.line.id, keepOff: limit.value },
         ...reachOf(part.path),

@@ -1,0 +1,94 @@
+/** Liquid and air that stay, as rows. */
+import type { DrainEnd } from '@runback/geometry';
+import type { JobUnit } from '@runback/job';
+import type { Fact, Kept, Pockets, WorstKept } from '../fluid-types.ts';
+import { onlyLevel } from '../only-level.ts';
+import { restOnly, sayAttitude, thickness } from '../words.ts';
+import { inMl, isNone, sayMl, sayMlAtMost } from './facts-say.ts';
+import { type PlaceWords, POCKET_MODEL, spots } from './pocket-words.ts';
+import { type Bored, HANGING_LENGTHS, HANGS, narrowestOf } from './pockets.ts';
+
+const WAY: Readonly<Record<DrainEnd, string>> = {
+  A: 'end A open',
+  Z: 'end Z open',
+  both: 'both ends open',
+};
+
+interface Ask {
+  readonly pockets: Pockets;
+  readonly bored: Bored;
+  readonly place: PlaceWords;
+  readonly units: JobUnit;
+}
+
+const fact = (label: string, text: string, basis: string): Fact => ({
+  group: 'pockets',
+  label,
+  text,
+  basis,
+  caution: null,
+});
+
+/** Rows on what stays in a bore, of one line or of several joined. */
+export function pocketFacts(ask: Ask): readonly Fact[] {
+  const { outlets, liquid, worst, air, capacity } = ask.pockets;
+  const { drains, bleed } = ask.bored;
+  return [
+    fact('bore holds', sayMl(capacity), 'geometry, nominal bore'),
+    ...stays(ask, { what: 'liquid', kept: liquid, worst, outlets, everyAttitude: drains }),
+    ...(air ? stays(ask, { ...air, what: 'air', kept: air, everyAttitude: bleed?.tilted ?? false }) : []),
+    ...clingFact(ask),
+  ];
+}
+
+interface Staying {
+  readonly what: 'liquid' | 'air';
+  readonly kept: Kept;
+  readonly worst: WorstKept | null;
+  readonly outlets: DrainEnd;
+  /** Whether the job asks for every attitude: then it is said where it has none. */
+  readonly everyAttitude: boolean;
+}
+
+function stays(ask: Ask, staying: Staying): Fact[] {
+  const { what, kept, outlets, everyAttitude } = staying;
+  const text = `${keptWords(kept, ask.place)}${everyAttitude ? restOnly(ask.bored.attitudes) : ''}`;
+  return [fact(`${what} that stays at rest`, text, restBasis(outlets, kept)), ...worstFact(ask, staying)];
+}
+
+function keptWords({ volume, pockets }: Kept, place: PlaceWords): string {
+  if (isNone(volume)) return 'none';
+  if (pockets.length === 1) return `${sayMl(volume)}, ${place(pockets[0]!)}`;
+  return `${sayMl(volume)} in ${pockets.length} places: ${spots(pockets, place).join('; ')}`;
+}
+
+const restBasis = (outlets: DrainEnd, { bound }: Kept): string =>
+  `${POCKET_MODEL}; ${WAY[outlets]}; off by at most ${(Math.ceil(Math.max(1, inMl(bound) * 100)) / 100).toFixed(2)} ml`;
+
+function worstFact({ bored: { attitudes } }: Ask, { what, worst, outlets }: Staying): Fact[] {
+  const label = `${what} that stays in the worst attitude`;
+  if (worst === null || onlyLevel(attitudes)) return [];
+  if (worst.tries === 0)
+    return [fact(label, 'none', `${WAY[outlets]}; proven by its fall in every attitude`)];
+  const basis = `${POCKET_MODEL}; ${WAY[outlets]}; branch and bound over the attitudes, ${worst.tries} looked at and a bound for the rest`;
+  if (isNone(worst.atMost)) return [fact(label, 'none', basis)];
+  const most = `certainly no more than ${sayMlAtMost(worst.atMost)}`;
+  const found = isNone(worst.volume)
+    ? 'none found'
+    : `${sayMl(worst.volume)}, ${sayAttitude(worst, attitudes)}`;
+  return [fact(label, `${found}; ${most}`, basis)];
+}
+
+const CLING_BASIS =
+  `capillary length √(σ/(ρ·g)); in a bore under ${HANGING_LENGTHS.toFixed(3)} of them (ρ·g·r²/σ under ${HANGS}) a long bubble does not rise, ` +
+  'not even in a plumb tube: F. P. Bretherton, J. Fluid Mech. 10 (1961), from memory; a clean wetted wall, all at rest: slope, dirt and shaking are not in it';
+
+function clingFact({ pockets: { cling }, bored, units }: Ask): Fact[] {
+  if (cling === null) return [];
+  const name = bored.fluid?.name ?? 'the liquid';
+  const sizes = `narrowest bore ${thickness(narrowestOf(bored), units)}, capillary length of ${name} ${thickness(cling.capillaryLength, units)}`;
+  const text = cling.holds
+    ? `a film, and a plug or a bubble may stand still in it whatever its fall: ${sizes}`
+    : `a film; wide enough for a bubble to rise in it: ${sizes}`;
+  return [fact('clings by surface tension', text, CLING_BASIS)];
+}
