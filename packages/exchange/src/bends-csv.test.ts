@@ -27,6 +27,7 @@ const worked = (lines: readonly Line[]) =>
     units: 'mm',
     axes: lines[0]!.axes,
     lines,
+    runs: [],
     surroundings: [],
     checksum: 'abc',
   });

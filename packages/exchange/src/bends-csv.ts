@@ -39,7 +39,7 @@ const END_HEADS = ['last straight mm'];
  * @example
  * ```ts
  * import { bendsCsv } from '@runback/exchange';
- * const empty = { title: 'Pump', revision: null, units: 'mm', checksum: '', verdict: 'pass', lines: [], surroundings: [] } as const;
+ * const empty = { title: 'Pump', revision: null, units: 'mm', checksum: '', verdict: 'pass', lines: [], runs: [], surroundings: [] } as const;
  * bendsCsv(empty).split(',')[0]; // => "line"
  * ```
  */

@@ -7,6 +7,7 @@ import { parseJob, resolve } from '@runback/job';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
+import { unsayable } from '../test/numbers.ts';
 import { bendsCsv, report, reportSchema } from './index.ts';
 
 const root = join(import.meta.dirname, '../../..');
@@ -25,7 +26,9 @@ describe('whole jobs', () => {
 
   it.each(jobs.map((file) => [relative(root, file), file]))('%s', (_, file) => {
     const worked = workJob(resolve(parseJob(readFileSync(file!, 'utf8'), { catalogue }), catalogue));
-    validate(JSON.parse(JSON.stringify(report(worked))));
+    const written = report(worked);
+    expect(unsayable(written)).toEqual([]);
+    validate(JSON.parse(JSON.stringify(written)));
     expect(validate.errors).toBeNull();
     const rows: string[][] = parse(bendsCsv(worked), { record_delimiter: '\r\n' });
     const bends = worked.lines.map((line) => Math.max(1, line.plan?.rows.length ?? 0));

@@ -2,6 +2,8 @@
 import type { Finding, Verdict } from '@runback/checks';
 import type { DrainEnd } from '@runback/geometry';
 import type { JobUnit } from '@runback/job';
+import type { ReportFlow, ReportMass, ReportPressure, ReportThermal } from './report-duty-types.ts';
+import type { ReportWorked } from './report-fluid-types.ts';
 
 export type Triple = readonly [number, number, number];
 
@@ -49,6 +51,8 @@ export interface ReportSlope {
   /** `null` when the attitudes are a cone: any direction. */
   readonly worst_attitude: { readonly pitch_deg: number; readonly roll_deg: number } | null;
   readonly worst_up: Triple;
+  /** Whether the fall is proven over the whole line in every attitude, in one sentence. */
+  readonly proof: { readonly holds: boolean; readonly text: string };
 }
 
 export interface ReportClearance {
@@ -83,7 +87,7 @@ export interface ReportImpossibleLine {
   readonly findings: readonly ReportFinding[];
 }
 
-export interface ReportLine extends ReportImpossibleLine {
+export interface ReportLine extends ReportImpossibleLine, ReportWorked {
   readonly od_mm: number;
   readonly bore_mm: number;
   readonly developedLength_mm: number;
@@ -93,6 +97,22 @@ export interface ReportLine extends ReportImpossibleLine {
   readonly lastStraight_mm: number;
   readonly slope: ReportSlope | null;
   readonly clearance: readonly ReportClearance[];
+  readonly pressure: ReportPressure | null;
+  readonly flow: ReportFlow | null;
+  readonly thermal: ReportThermal | null;
+  readonly mass: ReportMass | null;
+}
+
+/** Lines joined end to end, worked together. */
+export interface ReportRun extends ReportWorked {
+  readonly id: string;
+  readonly name: string;
+  /** Ids of its lines, from its end A. */
+  readonly lines: readonly string[];
+  readonly drain: DrainEnd | null;
+  readonly verdict: Verdict;
+  /** Places are distances from end A of the line named in `to`. */
+  readonly findings: readonly ReportFinding[];
 }
 
 export interface Report {
@@ -103,4 +123,5 @@ export interface Report {
   readonly jobUnits: JobUnit;
   readonly verdict: Verdict;
   readonly lines: readonly (ReportLine | ReportImpossibleLine)[];
+  readonly runs: readonly ReportRun[];
 }

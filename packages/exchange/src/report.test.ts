@@ -27,6 +27,7 @@ const jobOf = (lines: readonly Line[], units: 'mm' | 'in' = 'mm'): ResolvedJob =
   units,
   axes: lines[0]!.axes,
   lines,
+  runs: [],
   surroundings: [],
   checksum: 'abc',
 });
@@ -84,7 +85,16 @@ describe('report', () => {
 
   it('has the names and the order of the format', () => {
     const r = plainReport(fixtures['a drain among surroundings']!);
-    expect(Object.keys(r)).toEqual(['format', 'version', 'runback', 'title', 'jobUnits', 'verdict', 'lines']);
+    expect(Object.keys(r)).toEqual([
+      'format',
+      'version',
+      'runback',
+      'title',
+      'jobUnits',
+      'verdict',
+      'lines',
+      'runs',
+    ]);
     expect(Object.keys(r.lines[0])).toEqual([
       'id',
       'verdict',
@@ -97,6 +107,14 @@ describe('report', () => {
       'lastStraight_mm',
       'slope',
       'clearance',
+      'pockets',
+      'passage',
+      'stick',
+      'pressure',
+      'flow',
+      'thermal',
+      'mass',
+      'facts',
       'findings',
     ]);
     expect(Object.keys(r.lines[0].pieces[1])).toEqual([
@@ -132,6 +150,7 @@ describe('report', () => {
       'worst_at_mm',
       'worst_attitude',
       'worst_up',
+      'proof',
     ]);
     expect(Object.keys(r.lines[0].clearance[0])).toEqual([
       'kind',

@@ -2,7 +2,9 @@ import type { BendPlan, PlanRow } from '@runback/bending';
 import type { ClearanceRow, LineSlope, WorkedJob, WorkedLine } from '@runback/checks';
 import type { Centreline, Piece } from '@runback/geometry';
 import { deg, orNull, plain, triple } from './plain.ts';
+import { flowReport, massReport, pressureReport, thermalReport } from './report-duty.ts';
 import { reportFinding } from './report-finding.ts';
+import type { ReportWorked } from './report-fluid-types.ts';
 import type {
   Report,
   ReportArc,
@@ -13,6 +15,7 @@ import type {
   ReportSlope,
   ReportStraight,
 } from './report-types.ts';
+import { runReport, workedReport } from './report-worked.ts';
 import { VERSION } from './version.ts';
 
 /**
@@ -23,7 +26,7 @@ import { VERSION } from './version.ts';
  * @example
  * ```ts
  * import { report } from '@runback/exchange';
- * const empty = { title: 'Pump', revision: null, units: 'mm', checksum: '', verdict: 'pass', lines: [], surroundings: [] } as const;
+ * const empty = { title: 'Pump', revision: null, units: 'mm', checksum: '', verdict: 'pass', lines: [], runs: [], surroundings: [] } as const;
  * report(empty).format; // => "runback-report"
  * ```
  */
@@ -35,16 +38,18 @@ export const report = (job: WorkedJob): Report => ({
   jobUnits: job.units,
   verdict: job.verdict,
   lines: job.lines.map(lineReport),
+  runs: job.runs.map(runReport),
 });
 
 function lineReport(worked: WorkedLine): ReportLine | ReportImpossibleLine {
   const { line, centreline, plan, verdict } = worked;
   const findings = worked.findings.map(reportFinding);
   if (centreline === null || plan === null) return { id: line.id, verdict, findings };
-  return { id: line.id, verdict, ...shape(worked, centreline, plan), findings };
+  return { id: line.id, verdict, ...shape(worked, centreline, plan), ...fluid(worked), findings };
 }
 
-type Shape = Omit<ReportLine, 'id' | 'verdict' | 'findings'>;
+type Fluid = ReportWorked & Pick<ReportLine, 'pressure' | 'flow' | 'thermal' | 'mass'>;
+type Shape = Omit<ReportLine, 'id' | 'verdict' | 'findings' | keyof Fluid>;
 
 const shape = ({ line, slope, clearance }: WorkedLine, centreline: Centreline, plan: BendPlan): Shape => ({
   od_mm: plain(line.tube.od),
@@ -57,6 +62,18 @@ const shape = ({ line, slope, clearance }: WorkedLine, centreline: Centreline, p
   slope: orNull(slope, slopeReport),
   clearance: clearance.map(clearanceReport),
 });
+
+function fluid(worked: WorkedLine): Fluid {
+  const { facts, ...found } = workedReport(worked, [worked.line.id]);
+  return {
+    ...found,
+    pressure: orNull(worked.pressure, pressureReport),
+    flow: orNull(worked.flow, flowReport),
+    thermal: orNull(worked.thermal, thermalReport),
+    mass: orNull(worked.mass, massReport),
+    facts,
+  };
+}
 
 function piece(p: Piece): ReportStraight | ReportArc {
   const ends = { from_mm: triple(p.from), to_mm: triple(p.to) };
@@ -88,7 +105,7 @@ const bend = (row: PlanRow): ReportBend => ({
   dial_deg: deg(row.dial),
 });
 
-const slopeReport = ({ toward, rest, worst }: LineSlope): ReportSlope => ({
+const slopeReport = ({ toward, rest, worst, proof }: LineSlope): ReportSlope => ({
   toward,
   rest_deg: deg(rest.slope),
   rest_at_mm: plain(rest.at),
@@ -99,6 +116,7 @@ const slopeReport = ({ toward, rest, worst }: LineSlope): ReportSlope => ({
     roll_deg: deg(roll),
   })),
   worst_up: triple(worst.up),
+  proof: { holds: proof.holds, text: proof.text },
 });
 
 const clearanceReport = (row: ClearanceRow): ReportClearance => ({

@@ -2,6 +2,7 @@
 export type Schema = { readonly [key: string]: unknown };
 
 export const NUMBER: Schema = { type: 'number' };
+export const NOT_NEGATIVE: Schema = { type: 'number', minimum: 0 };
 export const TEXT: Schema = { type: 'string' };
 export const VERDICT: Schema = { enum: ['pass', 'note', 'fail'] };
 export const TRIPLE: Schema = {
@@ -27,3 +28,6 @@ export const listOf = (items: Schema): Schema => ({ type: 'array', items });
 
 /** A value with a line about it. */
 export const about = (schema: Schema, description: string): Schema => ({ ...schema, description });
+
+/** A shape told once, under `$defs`. */
+export const ref = (name: string): Schema => ({ $ref: `#/$defs/${name}` });

@@ -1,4 +1,6 @@
-import { ARC, BEND, CLEARANCE, FINDING, IMPOSSIBLE, LINE, SLOPE, STRAIGHT } from './line.ts';
+import { FLOW, MASS, PRESSURE, THERMAL } from './duty.ts';
+import { AIR, FACT, KEPT, PASSAGE, POCKET, POCKETS, STICK, WORST_KEPT } from './fluid.ts';
+import { ARC, BEND, CLEARANCE, FINDING, IMPOSSIBLE, LINE, RUN, SLOPE, STRAIGHT } from './line.ts';
 import { about, exactly, listOf, type Schema, TEXT, VERDICT } from './parts.ts';
 
 const REPORT = exactly(
@@ -13,6 +15,7 @@ const REPORT = exactly(
     ),
     verdict: about(VERDICT, 'The worst of the lines.'),
     lines: listOf({ anyOf: [{ $ref: '#/$defs/line' }, { $ref: '#/$defs/impossibleLine' }] }),
+    runs: listOf({ $ref: '#/$defs/run' }),
   },
   'What Runback found out about a job: lengths in mm, angles in degrees, always read from end A.',
 );
@@ -39,5 +42,18 @@ export const reportSchema = (): Schema => ({
     slope: SLOPE,
     clearance: CLEARANCE,
     finding: FINDING,
+    run: RUN,
+    pocket: POCKET,
+    kept: KEPT,
+    worstKept: WORST_KEPT,
+    air: AIR,
+    pockets: POCKETS,
+    passage: PASSAGE,
+    stick: STICK,
+    pressure: PRESSURE,
+    flow: FLOW,
+    thermal: THERMAL,
+    mass: MASS,
+    fact: FACT,
   },
 });
