@@ -23,11 +23,11 @@ Examples:
 
 export function checkCommand(done: (code: number) => void): Command {
   return new Command('check')
-    .description('work up a job: the bend table and the findings of every line')
+    .description('work up a job: the bend table, the findings and the figures of every line')
     .argument('<job>', 'job file, or - for standard input')
     .option('--json', 'print the report for machines instead')
     .option('--csv', 'print the bend tables as CSV with exact values instead')
-    .option('--all', 'print the checks that pass too')
+    .option('--all', 'print the checks that pass and every figure too')
     .addHelpText('after', EXAMPLES)
     .action(async (path: string, options: CheckOptions, command: Command) => {
       if (options.json && options.csv) command.error('give --json or --csv, not both');

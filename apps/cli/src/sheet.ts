@@ -52,6 +52,7 @@ Examples:
   runback sheet tender-7.job.json --format svg --out sheets
   runback sheet tender-7.job.json --pages bench --paper letter --units in --out sheets
   runback sheet tender-7.job.json --aids tape,wheel --out sheets
+  runback sheet tender-7.job.json --line dipstick --pages none --aids stick --out sheets
 A line with a failing check still gets its sheet, stamped DO NOT BEND; a line that cannot exist gets none.
 Print at 100 %, then lay a rule on the bar at the foot.`;
 
@@ -93,6 +94,7 @@ function pagesOf(worked: WorkedLine, job: WorkedJob, options: SheetOptions): rea
   const shared = {
     from: options.from === 'z' ? 'Z' : 'A',
     checksum: job.checksum,
+    runs: job.runs,
     paper,
     pages,
     units,

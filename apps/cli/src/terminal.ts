@@ -14,17 +14,19 @@ export function painter(on: boolean): (style: Style, text: string) => string {
   return (style, text) => (on ? styleText(style, text, { validateStream: false }) : text);
 }
 
-/** Columns lined up on their right, the first on its left; two spaces between. */
-export function table(head: readonly string[], rows: readonly (readonly string[])[]): string[] {
-  const all = [head, ...rows];
-  const widths = head.map((_, i) => Math.max(...all.map((row) => width(row[i] ?? ''))));
+/** Columns lined up on their right, the first on its left; two spaces between, one where the terminal is narrow. */
+export function table(rows: readonly (readonly string[])[], columns: number): string[] {
+  const widths = rows[0]!.map((_, i) => Math.max(...rows.map((row) => width(row[i] ?? ''))));
+  const wide = widths.reduce((sum, cell) => sum + GAP.length + cell, 0);
+  const gap = wide > columns ? ' ' : GAP;
   const pad = (cell: string, i: number): string => {
     const space = ' '.repeat(Math.max(0, (widths[i] ?? 0) - width(cell)));
     return i === 0 ? cell + space : space + cell;
   };
-  return all.map((row) => `  ${row.map(pad).join('  ')}`.trimEnd());
+  return rows.map((row) => `${GAP}${row.map(pad).join(gap)}`.trimEnd());
 }
 
+const GAP = '  ';
 const width = (text: string): number => [...text].length;
 
 /** Breaks a sentence into lines of at most `columns`, later lines pushed in by `indent`. */
