@@ -8,7 +8,7 @@ import type { Part } from './set.ts';
 import type { SheetOptions } from './sheet-context.ts';
 
 /** The aids there are, in the order they come in. */
-export const AIDS = ['tape', 'wheel', 'strip', 'cards', 'side-views'] as const;
+export const AIDS = ['tape', 'wheel', 'strip', 'cards', 'side-views', 'stick'] as const;
 export type Aid = (typeof AIDS)[number];
 
 export interface AidOptions extends SheetOptions {
@@ -38,7 +38,12 @@ export interface AidBody {
 /** An aid's pages, or in one sentence why there are none. */
 export type Made =
   | { readonly bodies: readonly AidBody[] }
-  | { readonly bodies: readonly []; readonly why: string };
+  | {
+      readonly bodies: readonly [];
+      readonly why: string;
+      /** Said only when nothing else is made: most lines have no use for it. */
+      readonly quiet?: true;
+    };
 
 export function aidContext(worked: WorkedLine, centreline: Centreline, options: AidOptions): AidContext {
   const { from = 'A', units = worked.line.units, snap = [], paper = 'a4' } = options;

@@ -118,8 +118,11 @@ function barUp([x, y]: Point, bar: number): Item[] {
 }
 
 /** How to use an aid and what it can give, at the top of its page; what is left of the page below it. */
-export function aidHow(body: Box, words: readonly string[]): { readonly part: Part; readonly rest: Box } {
-  const said = words.map((text): Paragraph => ({ text }));
+export function aidHow(
+  body: Box,
+  words: readonly (string | Paragraph)[],
+): { readonly part: Part; readonly rest: Box } {
+  const said = words.map((one): Paragraph => (typeof one === 'string' ? { text: one } : one));
   const most = body.height / 2;
   const place = (height: number): Zone => zone('how', [body.x, body.y], [body.width, height]);
   const below = (height: number): Box => ({

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { type AskAid, workedAid } from '../test/aids.ts';
+import { MIN_MAX, mark, runOf, stickSheet, withStick } from '../test/stick.ts';
 import { bench, dipstick, finding, stairs } from '../test/worked.ts';
 import type { AidOptions } from './aid-context.ts';
 import { aidPages } from './aid-pages.ts';
@@ -17,6 +18,18 @@ function readable(pages: readonly Page[]): string {
     .join('\n\n')
     .concat('\n');
 }
+
+const sticks: Readonly<Record<string, () => readonly Page[]>> = {
+  'aids-stick-strip': () =>
+    aidPages(withStick(workedAid({ points: dipstick })), { checksum: 'a1b2c3d4', aids: ['stick'] }),
+  'aids-stick-strip-of-run-in-inches-letter': () =>
+    aidPages(workedAid({ points: dipstick, units: 'in' }), {
+      checksum: 'a1b2c3d4',
+      aids: ['stick'],
+      paper: 'letter',
+      runs: [runOf(['line'], { stick: stickSheet({ marks: [...MIN_MAX, mark('OVER', 311.05)] }) })],
+    }),
+};
 
 const cases: Readonly<Record<string, readonly [AskAid, Partial<AidOptions>]>> = {
   'aids-dipstick-from-a': [{ points: dipstick, clips: [150, 320] }, {}],
@@ -36,9 +49,13 @@ const cases: Readonly<Record<string, readonly [AskAid, Partial<AidOptions>]>> = 
 };
 
 describe('the display list of the aids', () => {
-  it.each(Object.entries(cases))('%s', (name, [ask, options]) => {
+  const lines = Object.entries(cases).map(
+    ([name, [ask, options]]) =>
+      [name, () => aidPages(workedAid(ask), { checksum: 'a1b2c3d4', ...options })] as const,
+  );
+  it.each([...lines, ...Object.entries(sticks)])('%s', (name, make) => {
     const file = new URL(`goldens/${name}.txt`, import.meta.url);
-    const found = readable(aidPages(workedAid(ask), { checksum: 'a1b2c3d4', ...options }));
+    const found = readable(make());
     if (process.env.UPDATE === '1' && !process.env.CI) writeFileSync(file, found);
     if (!existsSync(file))
       throw new Error(`golden ${name} is missing: run once with UPDATE=1 and read what it wrote`);

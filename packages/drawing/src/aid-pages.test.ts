@@ -2,6 +2,7 @@ import type { Bench } from '@runback/job';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type AskAid, byName, inked, lineOf, workedAid } from '../test/aids.ts';
+import { withStick } from '../test/stick.ts';
 import { named, texts, words } from '../test/texts.ts';
 import { dipstick, finding, stairs, worked } from '../test/worked.ts';
 import { AIDS, type AidOptions } from './aid-context.ts';
@@ -29,6 +30,8 @@ describe('aidPages', () => {
       'angle cards',
       'side views',
     ]);
+    const stick = aidPages(withStick(workedAid({ points: dipstick })), options).at(-1)!;
+    expect(stick.title).toContain('stick strip');
     expect(titles([])).toEqual([]);
   });
 
@@ -103,7 +106,7 @@ describe('aidPages', () => {
 
   it('says on each aid how exact it is', () => {
     for (const aid of AIDS)
-      for (const page of aidPages(workedAid({ points: dipstick }), { ...options, aids: [aid] }))
+      for (const page of aidPages(withStick(workedAid({ points: dipstick })), { ...options, aids: [aid] }))
         expect(words(page)).toMatch(/Accuracy: .*no source/);
   });
 });

@@ -11,6 +11,7 @@ import {
 } from './aid-context.ts';
 import { aidFoot, aidHeader, aidHow } from './aid-frame.ts';
 import { aidFrame } from './aid-paper.ts';
+import { stickPages } from './aid-stick.ts';
 import { stripPages } from './aid-strip.ts';
 import { tapePages } from './aid-tape.ts';
 import { viewPages } from './aid-views.ts';
@@ -26,13 +27,15 @@ const MAKERS: Readonly<Record<Aid, (context: AidContext) => Made>> = {
   strip: stripPages,
   cards: cardPages,
   'side-views': viewPages,
+  stick: stickPages,
 };
 
 /**
  * The aids of a worked line at full size, to cut out and use at the bench: marking tape, turn wheel, wrap strip,
- * angle cards, side views. They follow the bend sheet: the same end, the same rounded marks and turns. Each page has
+ * angle cards, side views, stick strip. They follow the bend sheet: the same end, the same rounded marks and turns. Each page has
  * two bars to measure first (items `check-bar` and `check-bar-y`: 100 mm, or 4 in). An aid that cannot be made for
- * this line is named on the first page with the reason. A line with a failing finding is stamped DO NOT BEND; a line
+ * this line is named on the first page with the reason. The stick strip is made of a line with a stick, and of the
+ * line a run's stick goes in at when `runs` is given; where no stick goes in nothing is said of it. A line with a failing finding is stamped DO NOT BEND; a line
  * whose geometry cannot exist has no pages.
  *
  * @throws RangeError when an aid, the paper or a bend to snap is not known
@@ -54,10 +57,11 @@ export function aidPages(worked: WorkedLine, options: AidOptions): readonly Page
   if (worked.centreline === null) return [];
   const context = aidContext(worked, worked.centreline, options);
   const made = AIDS.filter((aid) => aids.includes(aid)).map((aid) => MAKERS[aid](context));
-  const why = made.flatMap((one) => ('why' in one ? [one.why] : []));
+  const refused = made.flatMap((one) => ('why' in one ? [one] : []));
   const bodies = made.flatMap((one): readonly AidBody[] => one.bodies);
-  if (bodies.length === 0 && why.length > 0)
-    return [assembled(context, nothing(context, why), { page: 1, pages: 1, why: [] })];
+  if (bodies.length === 0 && refused.length > 0)
+    return [assembled(context, nothing(context, refused.map(whyOf)), { page: 1, pages: 1, why: [] })];
+  const why = refused.filter(({ quiet }) => !quiet).map(whyOf);
   return bodies.map((body, i) =>
     assembled(context, body, { page: i + 1, pages: bodies.length, why: i === 0 ? why : [] }),
   );
@@ -67,6 +71,8 @@ function nothing({ paper }: AidContext, why: readonly string[]): AidBody {
   const frame = aidFrame(paper, 'portrait');
   return { title: 'AIDS', frame, part: aidHow(frame.body, why.map(notMade)).part };
 }
+
+const whyOf = ({ why }: { readonly why: string }): string => why;
 
 const notMade = (why: string): string => `Not made: ${why}.`;
 

@@ -1,7 +1,8 @@
 /** The labels of one strip of the marking tape, in the strip's own mm. */
 import type { AidContext } from './aid-context.ts';
-import { type Label, placeLabels, type Spot } from './aid-place.ts';
+import { type Label, placeLabels } from './aid-place.ts';
 import type { Segment } from './aid-ribbon.ts';
+import { ribbonLabel } from './aid-ribbon-labels.ts';
 import type { Tape, TapeMark } from './aid-tape-plan.ts';
 import type { Box, Item, Point, Weight } from './types.ts';
 
@@ -71,34 +72,7 @@ const insideX = (box: Box, area: Box): boolean =>
   box.y >= area.y - 0.6 &&
   box.y + box.height <= area.y + area.height + 0.9;
 
-const CAPS = [2.8, 2.2] as const;
-
-/** Right of its line and left of it, row by row, first with all it has to say. */
-function label(
+const label = (
   { at, labels }: { readonly at: number; readonly labels: readonly string[] },
-  {
-    strip,
-    weight,
-    rows,
-  }: { readonly strip: Strip; readonly weight: Weight; readonly rows: readonly number[] },
-): Label {
-  const x = at - strip.segment.from;
-  const spot = (text: string, cap: number, [side, y]: readonly [1 | -1, number]): Spot => ({
-    text,
-    cap,
-    weight,
-    x: x + side * 0.9,
-    y,
-    anchor: side === 1 ? 'start' : 'end',
-    leader: [
-      [x, RULE],
-      [x, y],
-    ],
-  });
-  // On its left a label takes the lowest row: the leaders of what stands there end above it.
-  const places = [...rows.map((y) => [1, y] as const), ...UPWARD.map((y) => [-1, y] as const)];
-  const spots = labels.flatMap((text) =>
-    CAPS.flatMap((cap) => places.map((place) => spot(text, cap, place))),
-  );
-  return { what: labels.at(-1) ?? '', spots };
-}
+  { strip, ...how }: { readonly strip: Strip; readonly weight: Weight; readonly rows: readonly number[] },
+): Label => ribbonLabel({ x: at - strip.segment.from, labels, top: RULE, ...how });

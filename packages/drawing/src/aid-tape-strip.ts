@@ -1,12 +1,11 @@
 /** One strip of the marking tape. Inside its group x is the distance along the tape less where the strip begins. */
-import { type JobUnit, MM_PER_INCH, plainUnit } from '@runback/job';
 import type { AidContext } from './aid-context.ts';
-import { GLUE, jointName, type Segment } from './aid-ribbon.ts';
+import { GLUE, type Segment } from './aid-ribbon.ts';
+import { type RibbonPiece, ribbonArrow, ribbonJoints, ribbonRule, ribbonWords } from './aid-ribbon-draw.ts';
 import { RULE, STRIP_HEIGHT, type Strip, tapeLabels } from './aid-tape-labels.ts';
 import type { Tape, TapeMark, TapeSpan } from './aid-tape-plan.ts';
-import { cell, line, type Part, pen, rect, type Style } from './set.ts';
-import type { Box, Item, Point, Stroke, Zone } from './types.ts';
-import { length } from './words.ts';
+import { line, type Part, pen, rect } from './set.ts';
+import type { Item, Stroke } from './types.ts';
 
 /** Left of ZERO, to fold over the end of the tube. mm */
 export const TAB = 12;
@@ -91,42 +90,25 @@ function markItems({ name, kind, at }: TapeMark, { segment, lo }: Strip): Item[]
   return [stroke, arrow];
 }
 
-/** Millimetres (or inches) along the top edge: ticks, and figures where no mark stands in their way. */
-const SCALE: Readonly<Record<JobUnit, { readonly tick: number; readonly figure: number }>> = {
-  mm: { tick: 10, figure: 5 },
-  in: { tick: MM_PER_INCH / 4, figure: 4 },
-};
-
-function ruler(tape: Tape, { segment, context, net, zone }: Strip): Item[] {
-  const { unit } = context.plan;
-  const { tick, figure } = SCALE[plainUnit(unit)];
-  const items: Item[] = [];
-  const end = Math.min(segment.to + (segment.number === segment.count ? 0 : GLUE), tape.length);
-  const clear = (at: number): boolean =>
-    [
+function ruler(tape: Tape, strip: Strip): Item[] {
+  return ribbonRule(piece(strip), {
+    unit: strip.context.plan.unit,
+    end: tape.length,
+    avoid: [
       0,
       ...tape.marks.map((m) => m.at),
       ...tape.spans.filter((s) => s.kind === 'park').flatMap((s) => [s.from, s.to]),
-    ].every((mark) => Math.abs(mark - at) > 5.5);
-  for (let i = Math.ceil(segment.from / tick); i * tick <= end; i++) {
-    const x = i * tick - segment.from;
-    const long = i % figure === 0;
-    items.push(line([x, 0], [x, long ? 3 : 1.6], pen(0.2)));
-    if (long && x >= 4 && x <= net - 4 && clear(i * tick))
-      items.push({
-        kind: 'text',
-        x,
-        y: 5.6,
-        cap: 1.8,
-        weight: 'regular',
-        anchor: 'middle',
-        fill: 0,
-        text: length(i * tick, unit),
-        zone,
-      });
-  }
-  return items;
+    ],
+  });
 }
+
+const piece = ({ segment, net, zone }: Strip): RibbonPiece => ({
+  segment,
+  net,
+  zone,
+  height: STRIP_HEIGHT,
+  name: 'tape',
+});
 
 /** ZERO, the joints with their letters, what this strip is and which way it goes. */
 function ends(strip: Strip): Item[] {
@@ -138,59 +120,31 @@ function ends(strip: Strip): Item[] {
       ? []
       : [
           { ...line([0, 0], [0, STRIP_HEIGHT], pen(0.6)), name: 'tape-zero' },
-          ...small(
+          ...ribbonWords(
             strip,
             { x: -TAB, y: 7, width: TAB, height: 12 },
             { text: 'FOLD at ZERO', cap: 2.2, lines: 3, first: 'wrap', anchor: 'middle' },
           ),
         ];
-  const joint = (name: string, x: number, side: 'left' | 'right'): Item[] => [
-    { ...line([x, 0], [x, STRIP_HEIGHT], pen(0.35)), name: `tape-joint-${name}-${side}` },
-    ...small(
-      strip,
-      { x: side === 'left' ? x + 0.8 : x - 0, y: 20.4, width: 7, height: 4 },
-      { text: name, cap: 3, weight: 'bold', anchor: side === 'left' ? 'start' : 'middle' },
-    ),
-  ];
-  const glue = (): Item[] => [
-    rect({ x: net, y: 0, width: GLUE, height: STRIP_HEIGHT }, { fill: 0.94 }),
-    ...joint(jointName(number), net, 'right'),
-    ...small(
-      strip,
-      { x: net + 0.6, y: 9, width: GLUE - 1, height: 8 },
-      { text: `glue ${number + 1} on here`, cap: 2.2, lines: 3, first: 'wrap', anchor: 'middle' },
-    ),
-  ];
   const what = `strip ${number} of ${count} · ${worked.line.name} · ${plan.hand === 'OPPOSITE HAND' ? 'OPPOSITE HAND · ' : ''}END ${plan.from} to the left`;
   const arrow = Math.max(0, Math.min(net, strip.hi) - 5);
   return [
     ...zero,
-    ...(number > 1 ? joint(jointName(number - 1), 0, 'left') : []),
-    ...(number < count ? glue() : []),
+    ...ribbonJoints(piece(strip)),
     ...(net > 40
       ? [
-          ...small(
+          ...ribbonWords(
             strip,
             { x: 8.5, y: 20.6, width: net - 40, height: 4 },
             { text: what, cap: 1.8, minCap: 1.2 },
           ),
-          ...small(
+          ...ribbonWords(
             strip,
             { x: net - 31, y: 20.6, width: 25, height: 4 },
             { text: `to FREE, END ${plan.free}`, cap: 1.9, weight: 'bold', anchor: 'end' },
           ),
-          ...toFree([arrow, 22.6]),
+          ribbonArrow(arrow, 22.6),
         ]
       : []),
   ];
-}
-
-const toFree = ([x, y]: Point): Item[] => [
-  { kind: 'path', fill: 0, steps: [['M', x, y - 1.2], ['L', x + 4, y], ['L', x, y + 1.2], ['Z']] },
-];
-
-/** A text in a box of the strip, in the strip's zone. */
-function small({ zone }: Strip, box: Box, { text, ...style }: Style & { readonly text: string }): Item[] {
-  const own: Zone = { ...box, name: zone };
-  return [...cell(own, text, { minCap: Math.min(1.2, style.cap), ...style }).items];
 }

@@ -27,6 +27,23 @@ describe('fitText', () => {
     });
   });
 
+  it('keeps a unit with its number and a size with what it is of, and starts no line with a dot, where there is room', () => {
+    const linesOf = (text: string, behind: string): readonly string[] =>
+      fitText(text, { width: textWidth(behind, 3, 'regular') + 0.1, cap: 3, lines: 3 }).lines;
+    expect(linesOf('length of water 2.73 mm', 'length of water 2.73')).toEqual([
+      'length of water',
+      '2.73 mm',
+    ]);
+    expect(linesOf('bore in tube OD 12', 'bore in tube OD')).toEqual(['bore in tube', 'OD 12']);
+    expect(linesOf('clips from here 85 · 290', 'clips from here 85')).toEqual([
+      'clips from here',
+      '85 · 290',
+    ]);
+    expect(linesOf('190 mm from end A on', '190 mm from end')).toEqual(['190 mm from', 'end A on']);
+    expect(linesOf('1000 mm', '1000')).toEqual(['1000', 'mm']);
+    expect(linesOf('parts of that B mm', 'parts of that B')).toEqual(['parts of that B', 'mm']);
+  });
+
   it('never leaves its width, its height, its lines or its sizes, and says when words are lost', () => {
     const word = fc.string({ unit: 'grapheme', maxLength: 14 });
     const text = fc.array(word, { maxLength: 12 }).map((parts) => parts.join(' '));

@@ -14,7 +14,7 @@ describe('textWidth', () => {
   });
 
   it('knows the letters of the sheet in both weights, so that no width is a guess', () => {
-    const needed = 'AZaz09 °×−–—→☐Øéüß…·±ŁőĂșΩλЖяẾữ½"\'&<>';
+    const needed = 'AZaz09 °×−–—→☐Øéüß…·±ŁőĂșΩλЖяẾữ½"\'&<>√σρπμ∑∫∞≤≥≈²⁴₁';
     for (const weight of ['regular', 'bold'] as const)
       for (const letter of needed)
         expect(roomOf(letter, weight).em, `${weight} ${letter}`).not.toBe(roomOf('\u{20000}', weight).em);

@@ -4,6 +4,7 @@ import type { Bench } from '@runback/job';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type ContextAsk, contextOf, randomPoints } from '../test/context.ts';
+import { ALL_FACTS } from '../test/stick.ts';
 import { texts, words, wordsIn } from '../test/texts.ts';
 import { type Ask, bench, dipstick, finding, stairs, worked } from '../test/worked.ts';
 import { layoutFaults } from './boxes.ts';
@@ -38,7 +39,14 @@ function sloped(rest: number, worst: number): WorkedLine {
   return {
     ...line,
     line: { ...line.line, attitudes: { kind: 'box', pitch: [-0.1, 0.1], roll: [-0.05, 0.05] } },
-    slope: { toward: 'A', rest: extreme(rest, 0, 0), worst: extreme(worst, 5, 3), lows: [], highs: [] },
+    slope: {
+      proof: { holds: true, text: 'It falls.' },
+      toward: 'A',
+      rest: extreme(rest, 0, 0),
+      worst: extreme(worst, 5, 3),
+      lows: [],
+      highs: [],
+    },
   };
 }
 
@@ -89,6 +97,8 @@ describe('the exact values', () => {
       'At rest it falls at least 16.2° toward END A everywhere; the least is between bend 2 and END Z, 430 from END A. ' +
         'With nose down 5° and right side down 3°: still 10.7°, between bend 2 and END Z, 430 from END A.',
     );
+    expect(all(pagesOf(sloped(16.158, 10.699)))).toMatch(/at least 16\.15° toward .*: still 10\.69°/);
+    expect(all(pagesOf(sloped(-15.001, -20.101)))).toMatch(/by up to 15\.01°; .*it RISES 20\.11°/);
     const rising = all(pagesOf(sloped(-15, -20)));
     expect(rising).toContain(
       'At rest it does NOT fall toward END A everywhere: it rises by up to 15°; the worst is',
@@ -212,6 +222,7 @@ const JOB = (lines: readonly WorkedLine[], title = 'Tender 7'): WorkedJob => ({
   checksum: 'a1b2c3d4',
   verdict: lines.some((line) => line.verdict === 'fail') ? 'fail' : 'pass',
   lines,
+  runs: [],
   surroundings: [],
 });
 
@@ -351,7 +362,7 @@ describe('the display list', () => {
     bench: { ...bench, plane: 'flat', former: 'near', startOn: 'right' },
   };
   const cases: Readonly<Record<string, () => readonly Page[]>> = {
-    'pages-dipstick-from-a': () => pagesOf({ ...sloped(16.2, 10.7), clearance: [near] }),
+    'pages-dipstick-from-a': () => pagesOf({ ...sloped(16.2, 10.7), clearance: [near], facts: ALL_FACTS }),
     'pages-opposite-hand-from-z-letter-inch': () =>
       pagesOf(worked({ ...handed, findings: [fail] }), { from: 'Z', paper: 'letter', units: 'in' }),
     cover: () => coverPages(JOB([worked({ points: dipstick }), worked({ ...handed, findings: [fail] })])),

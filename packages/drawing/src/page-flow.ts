@@ -1,5 +1,5 @@
 /** Blocks under each other over as many pages as they need: nothing is clipped, nothing covers its neighbour. */
-import { blockHeight, broken, type Line, shortened, wordsOf } from './lines.ts';
+import { blockHeight, broken, evened, type Line, shortened, wordsOf } from './lines.ts';
 import { CAP_EM } from './measure.ts';
 import { joined, type Part, typeset, zone } from './set.ts';
 import type { Box, Weight, Zone } from './types.ts';
@@ -64,7 +64,7 @@ export function paragraph(text: string, width: number, style: ParagraphStyle): r
   const words = wordsOf(text, weight);
   if (words.words.every((word) => word.text === '')) return [];
   const widthEm = ((width - indent) * CAP_EM) / cap;
-  const lines = broken(words, widthEm).map((line) => shortened(line, weight, { widthEm }));
+  const lines = broken(words, widthEm).map((line) => evened(shortened(line, weight, { widthEm })));
   const pieces: Block[] = [];
   for (let i = 0; i < lines.length; i += LINES_TOGETHER) {
     const piece = lines.slice(i, i + LINES_TOGETHER);

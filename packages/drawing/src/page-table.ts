@@ -1,6 +1,6 @@
 /** Tables of words and figures that flow over pages; the head stands again on each. */
 import { fitLines } from './fit.ts';
-import { blockHeight } from './lines.ts';
+import { blockHeight, evened } from './lines.ts';
 import type { Block } from './page-flow.ts';
 import { cell, joined, line, type Part, pen, rect, type Style, zone } from './set.ts';
 import type { Anchor, Weight } from './types.ts';
@@ -24,7 +24,7 @@ export interface TableStyle {
 
 /** Air between the columns, mm. */
 const GUTTER = 2;
-const PAD = 0.9;
+const PAD = 0.75;
 const ROW_GREY = 0.93;
 /** A cell becomes this many lines before words are lost. */
 const LINES = 8;
@@ -94,7 +94,7 @@ const styleOf = (
 function tallest(text: string, column: TableColumn, style: TableStyle): number {
   if (text === '') return 0;
   const { cap, lines } = fitLines(text, { ...styleOf(column, style), width: column.width - GUTTER });
-  return blockHeight(lines) * cap;
+  return blockHeight(lines.map(evened)) * cap;
 }
 
 interface Row {

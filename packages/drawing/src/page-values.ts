@@ -1,10 +1,12 @@
 /** Pages of exact values: what page 1 was rounded from, and all that is known of the line. They flow as long as they need. */
 import type { BenchRow } from '@runback/bending';
 import type { ClearanceRow } from '@runback/checks';
+import { factBlocks } from './page-facts.ts';
 import { cautionBlocks, findingBlocks } from './page-findings.ts';
 import { endBlocks, proofBlocks } from './page-fitting.ts';
 import { type Block, flow, heading, paragraph, space } from './page-flow.ts';
 import { type Body, bodyZone } from './page-paper.ts';
+import { slopeProofBlocks } from './page-slope.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { exact, exactDegrees, exactInTable, leavesWords, placeWords, slopeWords } from './page-words.ts';
 import type { SheetContext } from './sheet-context.ts';
@@ -18,10 +20,12 @@ export function valueBodies(context: SheetContext): readonly Body[] {
     ...head(context, place.width),
     ...bendTable(context, place.width),
     ...section('FALL', slopeParagraphs(context), place.width),
+    ...slopeProofBlocks(context, place.width),
     ...section('CLIPS', [clipWords(context)], place.width),
     ...clearanceTable(context, place.width),
     ...endBlocks(context, place.width),
     ...proofBlocks(place.width),
+    ...factBlocks(context, place.width),
     ...findingBlocks(context, place.width),
     ...cautionBlocks(context, place.width),
   ];
@@ -187,9 +191,8 @@ function clearanceTable(context: SheetContext, width: number): readonly Block[] 
       : `${bold} nearer than it should be: see the findings.`;
   return [
     ...heading({ text: 'CLEARANCES, from the surface of the tube', width }),
+    ...paragraph(said, width, { cap: CAP, weight: bold === 0 ? 'regular' : 'bold', keep: true }),
     ...tableBlocks(columns, rows, { cap: CAP, minCap: 1.8, lines: 2 }),
-    space(1),
-    ...paragraph(said, width, { cap: CAP, weight: bold === 0 ? 'regular' : 'bold' }),
-    space(1),
+    space(1.5),
   ];
 }

@@ -20,6 +20,12 @@ export const exactUnit = (mm: number, unit: LengthStyle): string => `${exact(mm,
 /** Hundredths of a degree, with the sign for degrees. */
 export const exactDegrees = (radians: number): string => `${formatDegrees(radians, 2)}°`;
 
+/** A fall is rounded down and a rise up, to a hundredth, as in the proof: `16.15°` of a fall of 16.158°. */
+function slopeSize(radians: number): string {
+  const hundredths = Number(((Math.abs(radians) * 18000) / Math.PI).toFixed(6));
+  return `${(radians > 0 ? Math.floor(hundredths) : Math.ceil(hundredths)) / 100}°`;
+}
+
 const tenths = (radians: number): string => `${formatDegrees(Math.abs(radians), 1)}°`;
 
 /** Where a bend leaves, as seen from START: `59.31° clockwise`, `half turn`, `none`. Never a sign. */
@@ -55,17 +61,18 @@ export function slopeWords(context: { readonly worked: WorkedLine; readonly plan
   const { unit } = context.plan;
   const toward = slope.toward === 'both' ? 'toward both ends from one crest' : `toward END ${slope.toward}`;
   const place = ({ at }: SlopeExtreme): string => `${placeWords(at, context)}, ${exact(at, unit)} from END A`;
-  const wanted = line.drain ? ` (${tenths(line.drain.minSlope.value)} asked)` : '';
+  const wanted = line.drain ? ` (${exactDegrees(line.drain.minSlope.value)} asked)` : '';
   const { rest } = slope;
   const tilted = line.attitudes.kind === 'rest' ? '' : ` ${worstWords(slope, line.attitudes, place)}`;
   return `At rest ${fallWords(rest.slope, toward)}${wanted}; ${rest.slope < 0 ? 'the worst' : 'the least'} is ${place(rest)}.${tilted}`;
 }
 
 function fallWords(slope: number, toward: string): string {
-  if (tenths(slope) === '0°') return `it falls ${toward}, but is level at its flattest`;
+  const said = slopeSize(slope);
+  if (said === '0°') return `it falls ${toward}, but is level at its flattest`;
   return slope > 0
-    ? `it falls at least ${tenths(slope)} ${toward} everywhere`
-    : `it does NOT fall ${toward} everywhere: it rises by up to ${tenths(slope)}`;
+    ? `it falls at least ${said} ${toward} everywhere`
+    : `it does NOT fall ${toward} everywhere: it rises by up to ${said}`;
 }
 
 function worstWords(
@@ -73,12 +80,8 @@ function worstWords(
   attitudes: AttitudeSet,
   place: (extreme: SlopeExtreme) => string,
 ): string {
-  const fall =
-    tenths(worst.slope) === '0°'
-      ? 'level'
-      : worst.slope > 0
-        ? `still ${tenths(worst.slope)}`
-        : `it RISES ${tenths(worst.slope)}`;
+  const said = slopeSize(worst.slope);
+  const fall = said === '0°' ? 'level' : worst.slope > 0 ? `still ${said}` : `it RISES ${said}`;
   return `${attitudeWords(worst, attitudes)}: ${fall}, ${place(worst)}.`;
 }
 
@@ -117,11 +120,21 @@ const BELOW: Readonly<Record<Finding['unit'], string>> = {
   count: ' below zero',
   ratio: ' below zero',
   percent: ' below zero',
+  ml: ' below zero',
+  MPa: ' below zero',
   '': ' below zero',
 };
 
 function measured(value: number, unit: Finding['unit'], units: LengthStyle): string {
   if (unit === 'mm') return exactUnit(value, units);
   const text = String(Math.round(value * 100) / 100 + 0);
-  return { deg: `${text}°`, count: text, ratio: `${text} ×`, percent: `${text} %`, '': text }[unit];
+  return {
+    deg: `${text}°`,
+    count: text,
+    ratio: `${text} ×`,
+    percent: `${text} %`,
+    ml: `${text} ml`,
+    MPa: `${text} MPa`,
+    '': text,
+  }[unit];
 }

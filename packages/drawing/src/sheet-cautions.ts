@@ -5,12 +5,22 @@ import { frameOf, type SheetContext } from './sheet-context.ts';
 import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
 import { cautionsOf } from './words.ts';
 
-/** How a turn goes wrong, what fails, the other cautions, how many checks pass, what notes: in two columns. */
-export function cautions(context: SheetContext, how: { pointer: string; minCap: number }): Stacked {
+/** How a turn goes wrong, what fails, the other cautions, how many checks pass, what notes, more: in two columns. */
+export function cautions(
+  context: SheetContext,
+  { more, ...how }: { pointer: string; minCap: number; more: readonly Paragraph[] },
+): Stacked {
   const { x, y, width, height } = frameOf(context.options).bands.cautions;
   const place = zone('cautions', [x, y + 1.8], [width, height - 3]);
   const { fails, rest } = findingWords(context.worked.findings);
-  const words = [...turning(context), ...fails, ...numbering(context), ...cautionWords(context), ...rest];
+  const words = [
+    ...turning(context),
+    ...fails,
+    ...numbering(context),
+    ...cautionWords(context),
+    ...rest,
+    ...more,
+  ];
   const list = stackOrPoint(place, words, { cap: 3.5, columns: 2, ...how });
   return {
     ...list,

@@ -1,5 +1,5 @@
 import type { BenchPlan, EndName } from '@runback/bending';
-import type { WorkedLine } from '@runback/checks';
+import type { WorkedLine, WorkedRun } from '@runback/checks';
 import type { LengthStyle } from '@runback/job';
 import { type Frame, frames, type PaperName } from './frame.ts';
 
@@ -23,6 +23,8 @@ export interface SheetOptions {
   readonly projection?: 'first' | 'third';
   /** Which pages; default all. The bench pages stand first whatever the order here. */
   readonly pages?: readonly PageKind[];
+  /** The runs of the job: the figures of those this line is part of are printed with its own. Default none. */
+  readonly runs?: readonly WorkedRun[];
 }
 
 /** The table for the bender; a picture of each bend; the whole line in views; the exact values and findings. */

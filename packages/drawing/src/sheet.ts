@@ -4,6 +4,7 @@ import type { Centreline } from '@runback/geometry';
 import { papers } from './frame.ts';
 import { detailBodies } from './page-detail.ts';
 import { pageOf } from './page-paper.ts';
+import { slopeProofWords } from './page-slope.ts';
 import { cell, joined, line, type Part, pen, zone } from './set.ts';
 import { after } from './sheet-after.ts';
 import { before } from './sheet-before.ts';
@@ -64,16 +65,32 @@ const LEAST_ALONE = 2.8;
 /** Least sizes tried for the cautions; below the last they go overleaf. mm */
 const CAUTION_CAPS = [3.5, 3, 2.6, 2.1] as const;
 
+type TableAndCautions = Record<'rows' | 'said', Stacked>;
+
+/** The fall's proof stands in full on a later page: here only where it makes nothing smaller and puts nothing off. */
+function tableAndCautions(context: SheetContext): TableAndCautions {
+  const plain = setTogether(context, []);
+  const proof = slopeProofWords(context);
+  if (proof.length === 0) return plain;
+  const all = setTogether(context, proof);
+  const as = (part: keyof TableAndCautions): boolean =>
+    all[part].cap >= plain[part].cap && all[part].left.length === plain[part].left.length;
+  return as('rows') && as('said') ? all : plain;
+}
+
 /** Cautions too many for their band go on under a short table, and only then overleaf. */
-function tableAndCautions(context: SheetContext): Record<'rows' | 'said', Stacked> {
-  const alone = cautions(context, { pointer: ON_A_LATER_PAGE, minCap: LEAST_ALONE });
+function setTogether(context: SheetContext, more: readonly Paragraph[]): TableAndCautions {
+  const alone = cautions(context, { more, pointer: ON_A_LATER_PAGE, minCap: LEAST_ALONE });
   if (alone.left.length === 0) return { rows: table(context, []), said: alone };
   for (const minCap of CAUTION_CAPS) {
-    const said = cautions(context, { pointer: 'Read on below the bend table.', minCap });
+    const said = cautions(context, { more, pointer: 'MORE below the bend table.', minCap });
     const rows = table(context, said.left);
     if (rows.left.length === 0 && rows.cap >= minCap - 0.5) return { rows, said: { ...said, left: [] } };
   }
-  return { rows: table(context, []), said: cautions(context, { pointer: ON_A_LATER_PAGE, minCap: 2.1 }) };
+  return {
+    rows: table(context, []),
+    said: cautions(context, { more, pointer: ON_A_LATER_PAGE, minCap: 2.1 }),
+  };
 }
 
 /** Pages of what the pages with rows had no room for. */
