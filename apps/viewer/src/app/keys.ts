@@ -32,9 +32,10 @@ export const KEY_ROWS: readonly { readonly where: string; readonly rows: readonl
       { keys: 'F', does: 'fit the line' },
       { keys: '1 … 6', does: 'standard views' },
       { keys: '[ ]', does: 'move the bead along the tube' },
+      { keys: 'D', does: 'let a drop go at the bead' },
       { keys: 'Alt arrows, Alt Page up/down', does: 'move the selected corner by a step' },
       { keys: 'Shift, Alt while dragging', does: 'hold it to an axis, to a leg' },
-      { keys: 'Esc', does: 'let go of the selection' },
+      { keys: 'Esc', does: 'take the drop away, let go of the selection' },
     ],
   },
   {
@@ -42,6 +43,7 @@ export const KEY_ROWS: readonly { readonly where: string; readonly rows: readonl
     rows: [
       { keys: 'Left, right', does: 'move the bead (Shift: farther)' },
       { keys: 'Home, End', does: 'to end A, to end Z' },
+      { keys: 'D', does: 'let a drop go at the bead (Esc: take it away)' },
     ],
   },
   {
@@ -69,6 +71,9 @@ export function bindKeys(store: Store): void {
   };
   const faces = FACES.map((face, i) => [`Alt+Digit${i + 1}`, on(() => store.setFace(face), true)] as const);
   tinykeys(window, {
+    Escape: (event) => {
+      if (!event.defaultPrevented) store.takeDrop();
+    },
     '$mod+KeyO': on(() => void store.openFile(), true),
     '$mod+KeyS': on(() => void store.save(), true),
     '$mod+Shift+KeyS': on(() => void store.saveAs(), true),

@@ -1,4 +1,5 @@
 import type { ProfileFall } from 'runback';
+import { shownPockets } from '../pockets/index.ts';
 import { isShort } from '../profile/readings.ts';
 import { type ColourMode, store } from '../store/index.ts';
 import { Seg } from './Seg.tsx';
@@ -24,16 +25,15 @@ function keysNow(mode: ColourMode): readonly Key[] | string {
 }
 
 function slopeKeys(falls: readonly ProfileFall[]): readonly Key[] {
-  const line = store.line.value;
+  const pockets = store.pockets.value;
   const has = (verdict: ProfileFall['verdict']): boolean => falls.some((fall) => fall.verdict === verdict);
   const keys: Key[] = [];
   if (has('fail')) keys.push({ look: 'fail', words: 'too little fall' });
   if (has('note')) keys.push({ look: 'note', words: 'little fall' });
   if (has('pass')) keys.push({ look: 'pass', words: 'falls enough' });
   if (falls.length > 0) keys.push({ look: 'way', words: 'liquid runs' });
-  if ((line?.slope?.lows.length ?? 0) > 0) keys.push({ look: 'drop', words: 'liquid stays' });
-  if (line?.line.service.bleeds && (line.slope?.highs.length ?? 0) > 0)
-    keys.push({ look: 'bubble', words: 'air stays' });
+  if (shownPockets(pockets?.liquid ?? null).length > 0) keys.push({ look: 'drop', words: 'liquid stays' });
+  if (shownPockets(pockets?.air ?? null).length > 0) keys.push({ look: 'bubble', words: 'air stays' });
   return keys;
 }
 

@@ -1,6 +1,7 @@
 import { formatLength } from 'runback';
 import { store } from '../store/index.ts';
 import { local } from './local.ts';
+import { PourTest } from './PourTest.tsx';
 import { misfitWords } from './words.ts';
 
 /** Why there is no tube: what does not fit, by how much, and what would cure it. */
@@ -16,11 +17,12 @@ function MisfitWords() {
   );
 }
 
-/** What is read at the bead stands over the run profile, which is always beside the scene. */
+/** Under the picture; an open panel has the pour test in itself. What is read at the bead stands over the run profile, which is always beside the scene. */
 export function Foot() {
   const grid = local.grid.value;
   return (
     <div class="look-foot">
+      {!local.panel.value && <PourTest />}
       <div class="look-said" role="status">
         <MisfitWords />
       </div>

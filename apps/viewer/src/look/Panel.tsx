@@ -1,6 +1,7 @@
 import { useLayoutEffect, useRef } from 'preact/hooks';
 import { type KeepOffShown, type Projection, store } from '../store/index.ts';
 import { local } from './local.ts';
+import { PourTest, Staying } from './PourTest.tsx';
 import { Seg } from './Seg.tsx';
 import { TiltSliders } from './TiltSliders.tsx';
 import { Views } from './Views.tsx';
@@ -38,19 +39,23 @@ export function PanelButton() {
   );
 }
 
-/** Where the panel lies below the picture, the picture makes room for it. */
+const NOTHING = { right: 0, bottom: 0 };
+/** Between the panel and the edge of the picture, px. */
+const EDGE = 8;
+
+/** The picture makes room for the panel, below it or beside it. */
 function usePanelInset() {
   const box = useRef<HTMLDivElement>(null);
   const open = local.panel.value;
   useLayoutEffect(() => {
     const panel = box.current;
-    const below = open && panel !== null && panel.offsetWidth === panel.parentElement?.clientWidth;
-    if (!below) return;
-    local.panelHeight.value = panel.offsetHeight;
-    local.handle.value?.settle();
+    if (!open || panel === null) return;
+    const below = panel.offsetWidth === panel.parentElement?.clientWidth;
+    local.panelTakes.value = below
+      ? { right: 0, bottom: panel.offsetHeight }
+      : { right: panel.offsetWidth + EDGE, bottom: 0 };
     return () => {
-      local.panelHeight.value = 0;
-      local.handle.value?.settle();
+      local.panelTakes.value = NOTHING;
     };
   }, [open]);
   return box;
@@ -62,11 +67,18 @@ export function Panel() {
   if (!local.panel.value) return null;
   const { keepOff, projection } = store.looks.value;
   return (
-    <div id="look-panel" class="look-panel card" ref={box}>
+    <div
+      id="look-panel"
+      class="look-panel card"
+      ref={box}
+      style={{ '--under': `${local.buttonsEnd.value}px` }}
+    >
+      <TiltSliders />
+      <PourTest />
+      <Staying />
       <div class="look-narrow">
         <Views />
       </div>
-      <TiltSliders />
       <div class="look-row">
         <span class="field-label">Kept-off surfaces</span>
         <Seg

@@ -37,8 +37,8 @@ export function SceneView() {
       <p id="look-keys" class="visually-hidden">
         Arrows look from another side, with Shift they move across. Plus and minus go nearer and farther, F
         fits the line, 1 to 6 look from forward, rear, left, right, above and below. The square brackets move
-        the bead. With a corner selected, Alt and an arrow move it along X or Y, Alt and Page up or down along
-        Z.
+        the bead, D lets a drop go there and Escape takes it away. With a corner selected, Alt and an arrow
+        move it along X or Y, Alt and Page up or down along Z.
       </p>
       {fault && (
         <p class="look-fault" role="alert">

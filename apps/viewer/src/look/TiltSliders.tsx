@@ -1,6 +1,6 @@
 import { useId } from 'preact/hooks';
 import { store, type Tilt } from '../store/index.ts';
-import { pitchWords, rollWords, tiltRange, worstTilt } from './words.ts';
+import { fullestTilt, pitchWords, rollWords, tiltRange, worstTilt } from './words.ts';
 
 const DEGREE = Math.PI / 180;
 /** Of a slider, degrees. */
@@ -14,6 +14,9 @@ interface SliderProps {
   readonly onMove: (angle: number) => void;
 }
 
+/** Without what the change of unit leaves at the last places, which would take the last step away. */
+const inDegrees = (angle: number): number => Number((angle / DEGREE).toFixed(6));
+
 /** A slider over whole steps of a degree; its ends are exactly those of the range. */
 function Slider({ label, value, range: [low, high], words, onMove }: SliderProps) {
   const id = useId();
@@ -24,8 +27,8 @@ function Slider({ label, value, range: [low, high], words, onMove }: SliderProps
       <input
         id={id}
         type="range"
-        min={low / DEGREE}
-        max={high / DEGREE}
+        min={inDegrees(low)}
+        max={inDegrees(high)}
         step={STEP_DEG}
         value={value / DEGREE}
         aria-valuetext={words}
@@ -42,8 +45,11 @@ export function TiltSliders() {
   if (!line) return null;
   const tilt = store.tilt.value;
   const range = tiltRange(line.line.attitudes, tilt);
-  const worst = worstTilt(line);
-  const level: Tilt = { pitch: 0, roll: 0 };
+  const jumps: readonly (readonly [string, Tilt | null])[] = [
+    ['Level', { pitch: 0, roll: 0 }],
+    ['Worst attitude', worstTilt(line)],
+    ['Most liquid stays', fullestTilt(line)],
+  ];
   return (
     <div class="look-tilt">
       <Slider
@@ -61,13 +67,19 @@ export function TiltSliders() {
         onMove={(roll) => store.setTilt({ ...tilt, roll })}
       />
       <div class="look-row">
-        <button type="button" class="btn" disabled={same(tilt, level)} onClick={() => store.setTilt(level)}>
-          Level
-        </button>
-        {worst && (
-          <button type="button" class="btn" disabled={same(tilt, worst)} onClick={() => store.setTilt(worst)}>
-            Worst attitude
-          </button>
+        {jumps.map(
+          ([words, to]) =>
+            to && (
+              <button
+                key={words}
+                type="button"
+                class="btn"
+                disabled={same(tilt, to)}
+                onClick={() => store.setTilt(to)}
+              >
+                {words}
+              </button>
+            ),
         )}
       </div>
     </div>

@@ -29,6 +29,8 @@ function stateNow(): SceneState | null {
     colour,
     profile: store.profile.value,
     falls: store.falls.value,
+    pockets: store.pockets.value,
+    drop: store.pour.value?.at ?? null,
     selection: store.selection.value,
     bead: store.bead.value,
     looks: { projection, keepOff, snap },
@@ -40,13 +42,14 @@ function stateNow(): SceneState | null {
 }
 
 function insetNow(): Inset {
-  const inset = local.inset.value;
-  return { ...inset, bottom: Math.max(inset.bottom, local.panelHeight.value) };
+  const [inset, { right, bottom }] = [local.inset.value, local.panelTakes.value];
+  return { ...inset, right: Math.max(inset.right, right), bottom: Math.max(inset.bottom, bottom) };
 }
 
 const events: SceneEvents = {
   onSelect: (selection) => store.select(selection),
   onBead: (at) => store.setBead(at),
+  onPeek: (at) => store.peekBead(at),
   onChooseLine: (id) => store.chooseLine(id),
   onDrag: ({ index, at, gesture, phase }) => {
     if (phase === 'start') store.select({ kind: 'point', index });

@@ -59,7 +59,8 @@ function otherKey({ key, code, shiftKey }: KeyboardEvent, handle: SceneHandle): 
   else if (key === 'f' || key === 'F') handle.fit('line');
   else if (code === 'BracketLeft') moveBead(shiftKey ? -BEAD_FAR : -1);
   else if (code === 'BracketRight') moveBead(shiftKey ? BEAD_FAR : 1);
-  else if (key === 'Escape') store.select(null);
+  else if (key === 'd' || key === 'D') store.letGo();
+  else if (key === 'Escape' && store.pour.value === null) store.select(null);
   else return false;
   return true;
 }

@@ -14,8 +14,10 @@ export const local = {
   /** Distance of the lines of the ground grid, mm. */
   grid: signal(0),
   panel: signal(false),
-  /** Of the panel where it lies below the picture, px. */
-  panelHeight: signal(0),
+  /** What the open panel takes of the picture: its height where it lies below, its width where it lies beside, px. */
+  panelTakes: signal({ right: 0, bottom: 0 }),
+  /** Lower edge of the buttons that the panel hangs under, px. */
+  buttonsEnd: signal(0),
   /** Why there is no picture. */
   fault: signal<'none' | 'lost' | null>(null),
 };

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
-import { type MachineAxes, slopeAt, upIn, type Vec3, type WorkedLine, workUp } from 'runback';
+import { type MachineAxes, pocketsIn, slopeAt, upIn, type Vec3, type WorkedLine, workUp } from 'runback';
 import { describe, expect, it } from 'vitest';
 import { FIRST_TRY, TENDER } from '../../../../tests/helpers/run.ts';
-import { misfitWords, pitchWords, rollWords, tiltRange, tiltWords, worstTilt } from './words.ts';
+import { fullestTilt, misfitWords, pitchWords, rollWords, tiltRange, tiltWords, worstTilt } from './words.ts';
 
 const DEGREE = Math.PI / 180;
 const lineOf = (text: string, id: string): WorkedLine =>
@@ -71,6 +71,29 @@ describe('the worst attitude', () => {
 
   it('is none for a line that is not asked to fall', () => {
     expect(worstTilt({ ...lineOf(first, 'dipstick'), slope: null })).toBeNull();
+  });
+});
+
+describe('the attitude in which most stays', () => {
+  const worked = lineOf(first, 'pump-drain');
+  const { liquid } = pocketsIn(worked, worked.line.axes.up)!;
+  const tilt = { pitch: -5 * DEGREE, roll: 3 * DEGREE };
+  const up = upIn(worked.line.axes, tilt.pitch, tilt.roll);
+  const found = { ...liquid, atMost: liquid.volume, up, attitude: tilt, tries: 1 };
+  const having = (worst: typeof found | null): WorkedLine => ({
+    ...worked,
+    pockets: { outlets: 'Z', capacity: 1, liquid, worst, air: null, cling: null },
+  });
+
+  it('is the one that was found, when there is anything to see in it', () => {
+    expect(fullestTilt(having(found))).toEqual(tilt);
+    expect(fullestTilt(having({ ...found, pockets: [] }))).toBeNull();
+    expect(fullestTilt(having(null))).toBeNull();
+  });
+
+  it('of a cone is the tilt that brings up there', () => {
+    const { pitch, roll } = fullestTilt(having({ ...found, attitude: null } as never))!;
+    expect([pitch, roll]).toEqual([expect.closeTo(tilt.pitch, 12), expect.closeTo(tilt.roll, 12)]);
   });
 });
 

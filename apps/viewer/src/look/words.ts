@@ -1,5 +1,6 @@
 /** Sentences of the scene: the tilt, and why a line has no shape. */
-import { type AttitudeSet, formatDegrees, type WorkedLine } from 'runback';
+import { type AttitudeSet, dot, formatDegrees, type MachineAxes, type Vec3, type WorkedLine } from 'runback';
+import { shownPockets } from '../pockets/index.ts';
 import type { Tilt } from '../store/index.ts';
 
 const DEGREE = Math.PI / 180;
@@ -39,15 +40,22 @@ export function tiltWords({ pitch, roll }: Tilt): string {
 }
 
 /** The tilt in which the line falls least; `null` when it is not asked to fall. */
-export function worstTilt({ line, slope }: WorkedLine): Tilt | null {
-  if (slope === null) return null;
-  const { attitude, up } = slope.worst;
+export const worstTilt = ({ line, slope }: WorkedLine): Tilt | null =>
+  slope && tiltOf(slope.worst, line.axes);
+
+/** The tilt in which most liquid stays; `null` when none worth a sign does. */
+export function fullestTilt({ line, pockets }: WorkedLine): Tilt | null {
+  const worst = pockets?.worst ?? null;
+  return line.drain && worst && shownPockets(worst).length > 0 ? tiltOf(worst, line.axes) : null;
+}
+
+/** A cone names no pitch and roll: then those that bring up there. */
+function tiltOf(
+  { attitude, up }: { readonly attitude: Tilt | null; readonly up: Vec3 },
+  { forward, left, up: above }: MachineAxes,
+): Tilt {
   if (attitude !== null) return attitude;
-  // A cone names no pitch and roll: those that bring up there.
-  const { forward, left, up: above } = line.axes;
-  const along = (axis: readonly [number, number, number]): number =>
-    up[0] * axis[0] + up[1] * axis[1] + up[2] * axis[2];
-  const [f, l, u] = [along(forward), along(left), along(above)];
+  const [f, l, u] = [dot(up, forward), dot(up, left), dot(up, above)];
   return { pitch: Math.atan2(-f, Math.hypot(l, u)), roll: Math.atan2(l, u) };
 }
 

@@ -1,10 +1,16 @@
 /** The bead on the line and its read-out. Alone, so that moving it draws nothing else anew. */
 
 import { store } from '../store/index.ts';
+import { curveY } from './curve.ts';
 import { xOf } from './frame.ts';
 import { tidy } from './measure.ts';
 import { PART_GAP, readOut } from './read-out.ts';
+import { drop } from './Signs.tsx';
 import type { ProfileInput, ProfilePicture } from './types.ts';
+
+/** Size of the running drop, in parts of the lettering. */
+const RUNNING = 0.36;
+const RING = 0.8;
 
 export interface Drawing {
   readonly picture: ProfilePicture;
@@ -43,6 +49,19 @@ export function Bead({ picture, input }: Drawing) {
         <circle class="profile-bead-ring" r="7" />
         <circle class="profile-bead-ball" r="4.5" />
       </g>
+    </g>
+  );
+}
+
+/** The drop of the pour test, on the line; the ring tells it from liquid that stays. */
+export function RunningDrop({ picture: { frame, spots } }: Pick<Drawing, 'picture'>) {
+  const now = store.pour.value;
+  if (now === null) return null;
+  const x = xOf(frame, Math.min(now.at, frame.length));
+  return (
+    <g class="profile-running" transform={`translate(${tidy(x)} ${tidy(curveY(spots, x))})`}>
+      <circle r={tidy(frame.size.text * RING)} />
+      <path d={drop(frame.size.text * RUNNING)} />
     </g>
   );
 }

@@ -2,7 +2,7 @@
 
 import { xOf, yOf } from './frame.ts';
 import { tidy } from './measure.ts';
-import { Dial, EndSign, FlagSign, FlowArrow, PocketSign, SeatSign } from './Signs.tsx';
+import { Dial, EndSign, FlagSign, FlowArrow, PocketArea, PocketSign, SeatSign } from './Signs.tsx';
 import type { Label, Lane, ProfilePicture, Tone } from './types.ts';
 
 interface Drawn {
@@ -181,6 +181,17 @@ export function LaneOfClearance({ lane, picture, ids }: Drawn & { readonly lane:
   );
 }
 
+/** What stays in the bore. */
+export function Fills({ picture }: { readonly picture: ProfilePicture }) {
+  return (
+    <g>
+      {picture.pockets.map((pocket) => (
+        <PocketArea key={`${pocket.kind}-${pocket.at}`} pocket={pocket} />
+      ))}
+    </g>
+  );
+}
+
 /** Signs that stand on or at the line. */
 export function OnTheLine({
   picture,
@@ -202,7 +213,7 @@ export function OnTheLine({
         <FlagSign key={flag.findings[0]} flag={flag} text={text} titles={titles(flag.findings)} />
       ))}
       {picture.pockets.map((pocket) => (
-        <PocketSign key={pocket.at} pocket={pocket} text={text} />
+        <PocketSign key={`${pocket.kind}-${pocket.at}`} pocket={pocket} text={text} />
       ))}
       {picture.ends.map((end) => (
         <EndSign key={end.name} end={end} text={text} />

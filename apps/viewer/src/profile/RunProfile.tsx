@@ -2,12 +2,13 @@
 import { useId, useMemo } from 'preact/hooks';
 import type { LineProfile, WorkedLine } from 'runback';
 import { store } from '../store/index.ts';
-import { Bead, Plumb } from './Bead.tsx';
+import { Bead, Plumb, RunningDrop } from './Bead.tsx';
 import {
   Areas,
   Axes,
   Bands,
   Curve,
+  Fills,
   Hits,
   Labels,
   LaneOfClearance,
@@ -68,15 +69,16 @@ function useInput(worked: WorkedLine, size: Size): ProfileInput | null {
   const { value: falls } = store.falls;
   const { value: style } = store.style;
   const { value: up } = store.up;
+  const { value: pockets } = store.pockets;
   const { value: selection } = store.selection;
   const { colour } = store.looks.value;
   const marks = useMemo(() => pencilMarks(worked, style), [worked, style]);
   return useMemo(
     () =>
       profile && falls && isOf(worked, profile) && falls.length === profile.places.length
-        ? { worked, profile, falls, up, marks, colour, style, selection, size }
+        ? { worked, profile, falls, up, pockets, marks, colour, style, selection, size }
         : null,
-    [worked, profile, falls, up, marks, colour, style, selection, size],
+    [worked, profile, falls, up, pockets, marks, colour, style, selection, size],
   );
 }
 
@@ -102,6 +104,7 @@ function Unrolled({ worked, size }: { readonly worked: WorkedLine; readonly size
         <Areas picture={picture} ids={ids} />
         <Axes picture={picture} />
         {limit && <path class="profile-limit-level" d={limit.level} />}
+        <Fills picture={picture} />
         <Curve picture={picture} />
         {limit && <path class="profile-limit" d={limit.slope} />}
         <Rules picture={picture} />
@@ -110,6 +113,7 @@ function Unrolled({ worked, size }: { readonly worked: WorkedLine; readonly size
         <OnTheLine picture={picture} titles={titles} />
         <Plumb picture={picture} />
         <Labels labels={picture.labels} />
+        <RunningDrop picture={picture} />
         <Bead picture={picture} input={input} />
       </svg>
     </Slider>

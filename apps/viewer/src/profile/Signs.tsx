@@ -1,6 +1,8 @@
 /** The small signs of the run profile. */
+import { mlText } from '../pockets/index.ts';
 import { tidy } from './measure.ts';
-import { END_RADIUS, FLAG_RADIUS, pocketSign } from './tags.ts';
+import { pocketSign } from './pockets.ts';
+import { END_RADIUS, FLAG_RADIUS } from './tags.ts';
 import type { Dial as DialOf, EndTag, Flag, Flow, Pocket, Seat } from './types.ts';
 
 const move = (x: number, y: number): string => `translate(${tidy(x)} ${tidy(y)})`;
@@ -66,31 +68,44 @@ function clip(r: number): string {
   return `M${-foot} ${a}H${-a}V0A${a} ${a} 0 0 1 ${a} 0V${a}H${foot}`;
 }
 
-/** A drop lies at a low point, a bubble at a high one. */
+/** The filled part of the bore, under the line of the profile. */
+export function PocketArea({ pocket: { kind, fill } }: { readonly pocket: Pocket }) {
+  return (
+    <g class={`profile-fill profile-fill-${kind}`}>
+      <path d={fill.area} />
+      {fill.surface !== '' && <path class="profile-surface" d={fill.surface} />}
+    </g>
+  );
+}
+
+const STAYS = { liquid: 'Liquid stays here', air: 'Air stays here' } as const;
+
+/** A drop where liquid stays, a bubble where air does. */
 export function PocketSign({ pocket, text }: { readonly pocket: Pocket; readonly text: number }) {
   const { x, y } = pocketSign(text, pocket);
-  const r = text * 0.42;
-  const told = pocket.finding === null ? '' : ' profile-told';
+  const { kind, findings, times, volume } = pocket;
+  const r = text * 0.42 * times;
+  const told = findings.length === 0 ? '' : ' profile-told';
   const on = pocket.selected ? ' profile-sign-on' : '';
   return (
     <g
       class={`profile-pocket${told}${on}`}
       transform={move(x, y)}
-      data-findings={pocket.finding ?? undefined}
+      data-findings={findings.length === 0 ? undefined : findings.join(' ')}
     >
       <circle class="profile-hit" r={tidy(text * 1.2)} />
-      {pocket.kind === 'low' ? (
+      {kind === 'liquid' ? (
         <path class="profile-drop" d={drop(r)} />
       ) : (
         <circle class="profile-bubble" r={tidy(r)} />
       )}
-      {pocket.kind === 'high' && (
+      {kind === 'air' && (
         <path
           class="profile-shine"
           d={`M${tidy(-r * 0.45)} ${tidy(-r * 0.1)}A${tidy(r * 0.5)} ${tidy(r * 0.5)} 0 0 1 ${tidy(r * 0.05)} ${tidy(-r * 0.5)}`}
         />
       )}
-      <title>{pocket.kind === 'low' ? 'Low point: liquid stays here' : 'High point: air stays here'}</title>
+      <title>{`${STAYS[kind]}: ${mlText(volume)}`}</title>
     </g>
   );
 }

@@ -38,7 +38,7 @@ export function Slider({ picture, input, children }: Drawing & { readonly childr
       {children}
       <span id={how} class="visually-hidden">
         Left and right arrows move along the line, with Shift farther, Home and End to its ends; up and down
-        go from bend to bend.
+        go from bend to bend. D lets a drop go there, Escape takes it away.
       </span>
     </div>
   );
@@ -48,7 +48,9 @@ function usePointer({ picture, input }: Drawing) {
   const press = useRef<Press | null>(null);
   const ride = (event: PointerEvent): void => {
     const { left } = (event.currentTarget as Element).getBoundingClientRect();
-    store.setBead(atOf(picture.frame, event.clientX - left));
+    const at = atOf(picture.frame, event.clientX - left);
+    if (press.current) store.setBead(at);
+    else store.peekBead(at);
   };
   return {
     onPointerDown: (event: PointerEvent): void => {
@@ -70,11 +72,13 @@ function usePointer({ picture, input }: Drawing) {
     onPointerCancel: (): void => {
       press.current = null;
     },
+    onPointerLeave: (): void => store.peekBead(null),
     onFocus: (): void => {
       if (store.bead.value === null) store.setBead(0);
     },
     onKeyDown: (event: KeyboardEvent): void => {
       if (event.altKey || event.ctrlKey || event.metaKey) return;
+      if (event.key === 'd' || event.key === 'D') store.letGo();
       const { profile, style } = input;
       const place = { at: store.bead.value ?? 0, length: profile.length, bends: profile.bends, style };
       const move = keyMove(event.key, event.shiftKey, place);

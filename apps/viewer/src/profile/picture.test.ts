@@ -1,6 +1,15 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { lineProfile, profileFalls, upIn, type Vec3, type WorkedJob, type WorkedLine, workUp } from 'runback';
+import {
+  lineProfile,
+  pocketsIn,
+  profileFalls,
+  upIn,
+  type Vec3,
+  type WorkedJob,
+  type WorkedLine,
+  workUp,
+} from 'runback';
 import { describe, expect, it } from 'vitest';
 import { curveY } from './curve.ts';
 import { xOf, yOf } from './frame.ts';
@@ -69,6 +78,7 @@ function inputOf(job: WorkedJob, worked: WorkedLine, over: Partial<ProfileInput>
     profile,
     falls: profileFalls(profile, worked.line, up),
     up,
+    pockets: worked.line.drain ? pocketsIn(worked, up) : null,
     marks: pencilMarks(worked, style),
     colour: 'slope',
     style,
@@ -208,29 +218,65 @@ describe('colours', () => {
 });
 
 describe('signs', () => {
-  it('puts a drop in a sag and a bubble on a crest, each with its finding at rest', () => {
-    const line = firstTry.lines.find(({ line }) => line.id === 'pump-drain')!;
-    const { pockets } = profilePicture(inputOf(firstTry, line));
-    expect(pockets.map(({ kind, at }) => [kind, Math.round(at)])).toEqual([
-      ['low', 439],
-      ['high', 475],
-    ]);
-    expect(line.findings[pockets[0]!.finding!]!.message).toMatch(/^Low point/u);
+  const drain = firstTry.lines.find(({ line }) => line.id === 'pump-drain')!;
+  const brake = firstTry.lines.find(({ line }) => line.id === 'brake-rear')!;
+  const amounts = ({ labels }: ProfilePicture): readonly string[] =>
+    labels.map(({ text }) => text).filter((text) => text.endsWith(' ml'));
+
+  it('puts a drop where liquid stays, with how much and its finding at rest', () => {
+    const picture = profilePicture(inputOf(firstTry, drain));
+    expect(picture.pockets.map(({ kind, at }) => [kind, Math.round(at)])).toEqual([['liquid', 439]]);
+    expect(amounts(picture)).toEqual(['liquid 3.4 ml']);
+    const [pocket] = picture.pockets;
+    expect(pocket!.findings.map((i) => drain.findings[i]!.message).join()).toMatch(/liquid/u);
+  });
+
+  it('follows the tilt, when no finding tells of it', () => {
+    const up = upIn(drain.line.axes, -0.08, 0);
+    const picture = profilePicture(inputOf(firstTry, drain, { up }));
+    expect(amounts(picture)).not.toEqual(['liquid 3.4 ml']);
+    expect(picture.pockets.flatMap(({ findings }) => findings)).toEqual([]);
+    expect(profilePicture(inputOf(firstTry, drain, { pockets: null })).pockets).toEqual([]);
+  });
+
+  it('fills the bore as far as the level, where the bore is wide enough in the drawing', () => {
+    const input = inputOf(firstTry, drain, { size: { width: 2400, height: 900, text: 11.5 } });
+    const { frame, pockets, spots } = profilePicture(input);
+    const { level, point } = input.pockets!.liquid!.pockets[0]!;
+    const { fill, x } = pockets[0]!;
+    const [, x1, y, x2] = /^M([\d.]+) ([\d.]+)H([\d.]+)$/u.exec(fill.surface)!.map(Number) as number[];
+    const [, , upward] = input.up.map((part, k) => part * point[k]!);
+    const above = level - upward!;
+    expect(Math.abs(y! - (curveY(spots, x) - above * frame.perMm * frame.exaggeration))).toBeLessThan(0.5);
+    expect(x1).toBeLessThan(x);
+    expect(x2).toBeGreaterThan(x);
+    const thin = profilePicture(inputOf(firstTry, drain, { size: { width: 390, height: 220, text: 13 } }));
+    expect(thin.pockets[0]!.fill.surface).toBe('');
+  });
+
+  it('puts a bubble where air stays in a line that is bled', () => {
+    const picture = profilePicture(inputOf(firstTry, brake));
+    const air = picture.pockets.filter(({ kind }) => kind === 'air');
+    expect(air.length).toBeGreaterThan(0);
+    expect(amounts(picture)).toHaveLength(picture.pockets.length);
   });
 
   it('flags what fails or notes at a place, those of one place together', () => {
-    const line = firstTry.lines.find(({ line }) => line.id === 'pump-drain')!;
+    const line = drain;
     const { flags, pockets } = profilePicture(inputOf(firstTry, line));
-    const told = [...flags.flatMap(({ findings }) => findings), ...pockets.map(({ finding }) => finding)];
+    const told = [
+      ...flags.flatMap(({ findings }) => findings),
+      ...pockets.flatMap((pocket) => pocket.findings),
+    ];
     const wanted = line.findings.flatMap(({ verdict, at }, i) =>
       verdict !== 'pass' && at !== null ? [i] : [],
     );
-    expect(told.filter((i) => i !== null).sort()).toEqual(wanted.map(Number).sort());
+    expect(told.sort()).toEqual(wanted.map(Number).sort());
     expect(flags.some(({ findings }) => findings.length > 1)).toBe(true);
   });
 
   it('shows what is selected', () => {
-    const line = tender.lines[1]!;
+    const line = tender.lines.find(({ line: { id } }) => id === 'brake-rear')!;
     const leg = profilePicture(inputOf(tender, line, { selection: { kind: 'leg', index: 2 } }));
     expect(leg.rules.map(({ selected }) => selected)).toEqual([false, false, true, false, false]);
     const corner = profilePicture(inputOf(tender, line, { selection: { kind: 'point', index: 2 } }));

@@ -7,9 +7,10 @@ import { frameOf, small, xOf, yOf } from './frame.ts';
 import { laneOf } from './lane.ts';
 import { type Limit, limitOf } from './limit.ts';
 import { isFree, label } from './measure.ts';
+import { pocketBoxes, pocketLabels, pocketsOf } from './pockets.ts';
 import { seatsOf } from './seats.ts';
 import { legOf, straightsOf } from './straights.ts';
-import { endBoxes, endsOf, flagBoxes, flagsOf, pocketBoxes, pocketsOf } from './tags.ts';
+import { endBoxes, endsOf, flagBoxes, flagsOf } from './tags.ts';
 import type { Box, Frame, Label, ProfileInput, ProfilePicture, Spot } from './types.ts';
 
 /** Lays out the run profile of a line that can exist. */
@@ -63,14 +64,16 @@ function onTheLine(
   const { ends, labels: names } = endsOf(frame, input, spots);
   const pockets = pocketsOf(frame, input, spots);
   const flags = flagsOf(frame, input, { spots, pockets });
-  const taken = [...endBoxes(frame, ends), ...pocketBoxes(frame, pockets), ...flagBoxes(frame, flags)];
+  const signs = [...endBoxes(frame, ends), ...pocketBoxes(frame, pockets), ...flagBoxes(frame, flags)];
+  const amounts = pocketLabels(frame, pockets, signs);
+  const taken = [...signs, ...amounts.map(({ box }) => box)];
   const falls = fallsOf(frame, input, { spots, taken });
   const limit = limitOf(frame, input, spots);
   const words =
     limit && limitWords(frame, limit, { spots, taken: [...taken, ...falls.labels.map(({ box }) => box)] });
   return {
     signs: { ends, pockets, flags, flows: falls.flows, limit: limit?.triangle ?? null },
-    labels: [...names, ...falls.labels, ...(words ? [words] : [])],
+    labels: [...names, ...amounts, ...falls.labels, ...(words ? [words] : [])],
   };
 }
 

@@ -1,16 +1,15 @@
-/** Signs on the line: its ends, low and high points, and flags where a check fails or notes. */
-import { lowsAndHighs, type Verdict } from 'runback';
+/** Signs on the line: its ends, and flags where a check fails or notes. */
+import type { Verdict } from 'runback';
 import { curveY } from './curve.ts';
 import { xOf } from './frame.ts';
-import { isAtRest } from './limit.ts';
 import { label } from './measure.ts';
+import { isChosen } from './pockets.ts';
 import { spread } from './spread.ts';
 import type { Box, EndTag, Flag, Frame, Label, Pocket, ProfileInput, Spot } from './types.ts';
 
 /** Half the size of the signs, in parts of the lettering. */
 export const END_RADIUS = 0.78;
 export const FLAG_RADIUS = 0.62;
-const POCKET_RADIUS = 0.62;
 
 export function endsOf(
   frame: Frame,
@@ -45,43 +44,6 @@ export const endBoxes = ({ size }: Frame, ends: readonly EndTag[]): readonly Box
     return { x: x - radius, y: top - radius, width: 2 * radius, height: bottom - top + 2 * radius };
   });
 
-/** Low and high points as the machine is tipped now. At rest they are those that the checks speak of. */
-export function pocketsOf(frame: Frame, input: ProfileInput, spots: readonly Spot[]): readonly Pocket[] {
-  const { lows, highs } = lowsAndHighs(input.worked.centreline!, input.up);
-  const at = (kind: Pocket['kind'], places: readonly { readonly at: number }[]): readonly Pocket[] => {
-    const finding = isAtRest(input) ? pocketFinding(input, places) : null;
-    return places.map((place) => {
-      const x = xOf(frame, place.at);
-      const selected = isSelected(input, finding === null ? [] : [finding]);
-      return { kind, at: place.at, x, y: curveY(spots, x), finding, selected };
-    });
-  };
-  const drained = input.worked.line.drain !== null;
-  return [...(drained ? at('low', lows) : []), ...at('high', highs)];
-}
-
-/** One finding tells of all low points, with the place of the first; one of all high points. */
-function pocketFinding({ worked }: ProfileInput, places: readonly { readonly at: number }[]): number | null {
-  const first = places[0]?.at;
-  const index = worked.findings.findIndex(
-    ({ check, unit, at }) => check === 'slope' && unit === 'count' && at !== null && at === first,
-  );
-  return index < 0 ? null : index;
-}
-
-const isSelected = ({ selection }: ProfileInput, findings: readonly number[]): boolean =>
-  selection?.kind === 'finding' && findings.includes(selection.index);
-
-export const pocketBoxes = ({ size }: Frame, pockets: readonly Pocket[]): readonly Box[] =>
-  pockets.map((pocket) => {
-    const radius = size.text * POCKET_RADIUS;
-    const { x, y } = pocketSign(size.text, pocket);
-    return { x: x - radius, y: y - radius * 1.2, width: 2 * radius, height: radius * 2.2 };
-  });
-
-/** A drop lies in the sag, a bubble on the crest: both over the line. */
-export const pocketSign = (text: number, { x, y }: Pocket): Spot => ({ x, y: y - text * 1.05 });
-
 export const flagBoxes = ({ size }: Frame, flags: readonly Flag[]): readonly Box[] =>
   flags.map(({ x, y }) => {
     const radius = size.text * FLAG_RADIUS;
@@ -95,7 +57,7 @@ export function flagsOf(
   input: ProfileInput,
   { spots, pockets }: { readonly spots: readonly Spot[]; readonly pockets: readonly Pocket[] },
 ): readonly Flag[] {
-  const told = pockets.map(({ finding }) => finding);
+  const told = pockets.flatMap(({ findings }) => findings);
   const groups = grouped(input, told);
   const radius = frame.size.text * FLAG_RADIUS;
   const width = radius * 2;
@@ -110,7 +72,7 @@ export function flagsOf(
       verdict,
       foot: { x, y: curveY(spots, x) },
       findings,
-      selected: isSelected(input, findings),
+      selected: isChosen(input, findings),
     };
   });
 }
@@ -124,10 +86,7 @@ interface Group {
 /** Findings this near are told by one flag, in parts of the length. */
 const TOGETHER = 0.004;
 
-function grouped(
-  { worked, profile: { length } }: ProfileInput,
-  told: readonly (number | null)[],
-): readonly Group[] {
+function grouped({ worked, profile: { length } }: ProfileInput, told: readonly number[]): readonly Group[] {
   const shown = worked.findings
     .map(({ at, verdict }, index) => ({ at, verdict, index }))
     .filter((one): one is { at: number; verdict: Verdict; index: number } => one.at !== null)

@@ -1,6 +1,6 @@
 /** What the run profile is drawn from and what the drawing is, in CSS pixels. Millimetres and radians where not. */
 import type { Bend, LengthStyle, LineProfile, ProfileFall, Vec3, Verdict, WorkedLine } from 'runback';
-import type { ColourMode, Selection } from '../store/types.ts';
+import type { ColourMode, PocketsNow, Selection } from '../store/types.ts';
 
 /** A pencil mark: where it lies on the finished line and what the tape reads there. */
 export interface PencilMark {
@@ -19,6 +19,8 @@ export interface ProfileInput {
   readonly falls: readonly ProfileFall[];
   /** Up in body axes, as tipped now. */
   readonly up: Vec3;
+  /** What stays as it is tipped now. */
+  readonly pockets: PocketsNow | null;
   readonly marks: readonly PencilMark[];
   readonly colour: ColourMode;
   readonly style: LengthStyle;
@@ -154,13 +156,26 @@ export interface Seat extends Spot {
   readonly selected: boolean;
 }
 
-/** A low point that holds liquid, a high one that holds air. */
+/** A stretch of the bore that holds liquid, or air. */
 export interface Pocket extends Spot {
-  readonly kind: 'low' | 'high';
+  readonly kind: 'liquid' | 'air';
+  /** Where it is deepest. */
   readonly at: number;
-  /** Index of the finding that tells of it, at rest. */
-  readonly finding: number | null;
+  /** mm³ */
+  readonly volume: number;
+  readonly fill: PocketFill;
+  /** Of the sign: as many times the plain one. */
+  readonly times: number;
+  /** Indices of the findings that tell of it, at rest. */
+  readonly findings: readonly number[];
   readonly selected: boolean;
+}
+
+/** The filled part of the bore; a strip along it where the bore is too thin in the drawing. */
+export interface PocketFill {
+  readonly area: string;
+  /** The surface, level; empty for a strip. */
+  readonly surface: string;
 }
 
 /** A little flag for findings of one place. */

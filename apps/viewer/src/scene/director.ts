@@ -16,7 +16,7 @@ import { gazeFor, lineMiddle, standFor } from './where.ts';
 const HOLD_MS = 700;
 const SAME_MM = 0.01;
 /** Below this height the axes would lie over the line. */
-const GNOMON_ROOM_PX = 240;
+const GNOMON_ROOM_PX = 300;
 const TURN_PER_HEIGHT = 2 * Math.PI;
 
 export class Director {

@@ -1,6 +1,6 @@
 /** What the scene is given and what it tells. Millimetres, radians and machine axes; pixels are CSS pixels. */
 import type { LineProfile, MachineAxes, ProfileFall, Vec3, WorkedJob } from 'runback';
-import type { ColourMode, KeepOffShown, Projection, Selection, Tilt } from '../store/types.ts';
+import type { ColourMode, KeepOffShown, PocketsNow, Projection, Selection, Tilt } from '../store/types.ts';
 
 /** What a dragged corner is held to: nothing, an axis of the job, or one of the legs beside it. */
 export type AxisLock = 'x' | 'y' | 'z' | 'leg' | null;
@@ -47,6 +47,10 @@ export interface SceneState {
   readonly colour: ColourMode;
   readonly profile: LineProfile | null;
   readonly falls: readonly ProfileFall[] | null;
+  /** What stays in the chosen line as it is tipped now. */
+  readonly pockets: PocketsNow | null;
+  /** Where the drop of the pour test is, mm from end A. */
+  readonly drop: number | null;
   readonly selection: Selection | null;
   readonly bead: number | null;
   readonly looks: SceneLooks;
@@ -73,6 +77,8 @@ export interface CornerDrag {
 export interface SceneEvents {
   onSelect(selection: Selection | null): void;
   onBead(at: number | null): void;
+  /** A pointer passes over a place of the chosen line; `null`: over none. */
+  onPeek(at: number | null): void;
   onDrag(drag: CornerDrag): void;
   onChooseLine(id: string): void;
 }

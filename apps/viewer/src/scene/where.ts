@@ -6,7 +6,7 @@ import { type Stand, standOf } from './math/views.ts';
 import type { Gaze } from './parts/eye.ts';
 import type { Shown } from './parts/kinds.ts';
 import { ballRound, type Cloud, tubeCloud } from './shape/extent.ts';
-import type { ViewName } from './types.ts';
+import type { Inset, ViewName } from './types.ts';
 
 interface Canvas {
   readonly width: number;
@@ -33,16 +33,24 @@ interface GazeAsk extends Canvas {
 
 /** Some of what is around a line is shown with it. */
 const MARGIN = { line: 0.42, all: 0.06 };
+/** Under a line there is room for a drop and how much it is, and over one that is bled for a bubble, px. */
+const SIGNS_PX = 74;
 
 export function gazeFor(now: Shown, { what, stand, ...canvas }: GazeAsk): Gaze {
   const clouds = what === 'all' ? now.clouds : [lineCloud(now)];
   const points = clouds.flatMap(({ points: of }) => of.map((point) => toWorld(now.pose, point)));
-  const { inset } = now.state;
+  const inset = what === 'all' ? now.state.inset : withSigns(now, canvas.height);
   return {
     ...framed({ ...canvas, points, stand, inset, margin: MARGIN[what] }),
     azimuth: stand.azimuth,
     polar: stand.polar,
   };
+}
+
+function withSigns({ state: { inset, pockets } }: Shown, height: number): Inset {
+  const spare = ((height - inset.top - inset.bottom) * MARGIN.line) / 2;
+  const more = Math.max(0, SIGNS_PX - spare);
+  return { ...inset, top: inset.top + (pockets?.air ? more : 0), bottom: inset.bottom + more };
 }
 
 /** Of the chosen line, in the world. */

@@ -87,6 +87,7 @@ const AID_WORDS: Readonly<Record<Aid, string>> = {
   strip: 'Wrap strip',
   cards: 'Angle cards',
   'side-views': 'Side views',
+  stick: 'Stick strip',
 };
 const AS_JOB = 'as-job';
 

@@ -23,6 +23,7 @@ const written = (choice: SheetChoice, lineId: string) =>
 describe('the call of the command', () => {
   it.each<[string, Partial<SheetChoice>, string]>([
     ['one line', { from: 'Z', units: 'in-16', paper: 'letter', aids: ['tape', 'cards'] }, 'breather'],
+    ['one line of a run', { pages: ['values'], aids: ['stick'] }, 'dipstick'],
     ['a whole job', { which: 'all', pages: ['bench', 'views'] }, 'dipstick'],
   ])('writes the same file, byte for byte: %s', async (_, change, lineId) => {
     const choice = { ...AT_FIRST, ...change };

@@ -23,7 +23,9 @@ describe('the opposite hand', () => {
     const after = workUp(editJob(text, edits));
     expect(after.lines.map(({ line }) => line.id)).toEqual([
       'dipstick',
+      'dipstick-foot',
       'brake-rear',
+      'brake-front',
       'fuel-feed',
       'pump-drain',
       'breather',

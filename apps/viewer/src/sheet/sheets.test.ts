@@ -28,6 +28,14 @@ describe('sheetSet', () => {
     expect(titles({ pages: [] })).toEqual([]);
   });
 
+  it('holds the stick of the run that goes in at the line', () => {
+    expect(titles({ pages: [], aids: ['stick'] })).toEqual([
+      expect.stringContaining('stick strip dipstick tube, stepped'),
+    ]);
+    const foot = sheetSet(job, 'dipstick-foot', { ...AT_FIRST, pages: ['values'] });
+    expect(JSON.stringify(foot.lines[0]!.pages)).toContain('RUN: Dipstick tube, stepped');
+  });
+
   it('holds the cover and every line in order for a whole job', () => {
     const { cover, lines } = set({ which: 'all', pages: ['bench'] });
     expect(cover[0]!.title).toMatch(/^Tender 7: cover, page 1/);

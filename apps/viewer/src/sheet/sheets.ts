@@ -25,7 +25,8 @@ export function lineSheet(worked: WorkedLine, job: WorkedJob, choice: SheetChoic
     return { worked, pages: [], why: fails.map(({ message }) => message) };
   }
   const { from, paper, pages, aids } = choice;
-  const options = { from, paper, pages, units: unitsOf(choice, job), checksum: job.checksum };
+  const { checksum, runs } = job;
+  const options = { from, paper, pages, units: unitsOf(choice, job), checksum, runs };
   const behind = aids.length > 0 ? aidPages(worked, { ...options, aids }) : [];
   return { worked, pages: [...sheetPages(worked, options), ...behind], why: [] };
 }

@@ -5,6 +5,7 @@ import type { Served } from '../served/index.ts';
 import { makeFiles } from './files.ts';
 import { redone, undone } from './history.ts';
 import { keepLooks } from './looks.ts';
+import { makePouring } from './pour.ts';
 import { makeState, type State } from './state.ts';
 import type { Said, Selection, Store } from './types.ts';
 import { type WorkFn, Working } from './working.ts';
@@ -34,6 +35,7 @@ export function createStore({ work, served }: StoreNeeds): MadeStore {
     ...makeFiles({ state, working, served, say }),
     ...looking(state, working),
     ...editing(state, working, say),
+    ...makePouring(state),
     say,
   };
   return { store, state, working };
@@ -41,7 +43,7 @@ export function createStore({ work, served }: StoreNeeds): MadeStore {
 
 type Looking = Pick<
   Store,
-  'chooseLine' | 'select' | 'setBead' | 'setTilt' | 'setLooks' | 'setFace' | 'dismissFault'
+  'chooseLine' | 'select' | 'setBead' | 'peekBead' | 'setTilt' | 'setLooks' | 'setFace' | 'dismissFault'
 >;
 
 function looking(state: State, working: Working): Looking {
@@ -52,7 +54,7 @@ function looking(state: State, working: Working): Looking {
         state.wantedLine.value = id;
         state.profile.value = null;
         state.selection.value = null;
-        state.bead.value = null;
+        putBead(state, null);
       });
       working.refresh();
     },
@@ -60,11 +62,12 @@ function looking(state: State, working: Working): Looking {
       batch(() => {
         state.selection.value = selection;
         const at = placeOf(state, selection);
-        if (at !== null) state.bead.value = at;
+        if (at !== null) putBead(state, at);
       });
     },
-    setBead: (at) => {
-      state.bead.value = at;
+    setBead: (at) => putBead(state, at),
+    peekBead: (at) => {
+      state.peek.value = at;
     },
     setTilt: (tilt) => {
       state.tilt.value = tilt;
@@ -81,6 +84,12 @@ function looking(state: State, working: Working): Looking {
     },
   };
 }
+
+const putBead = ({ stand, peek }: State, at: number | null): void =>
+  batch(() => {
+    stand.value = at;
+    peek.value = null;
+  });
 
 /** Where the bead goes when something is selected. */
 function placeOf({ line }: State, selection: Selection | null): number | null {

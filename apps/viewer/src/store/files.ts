@@ -100,7 +100,8 @@ async function opened(
     state.diskChange.value = null;
     state.wantedLine.value = null;
     state.selection.value = null;
-    state.bead.value = null;
+    state.stand.value = null;
+    state.peek.value = null;
     state.tilt.value = { pitch: 0, roll: 0 };
     working.take(answer);
   });

@@ -3,9 +3,9 @@ import { startWorker } from '../worker/start-worker.ts';
 import { createStore } from './create.ts';
 import { start } from './start.ts';
 
-const worker = startWorker();
+const work = startWorker();
 const source = served();
-const made = createStore({ work: (ask) => worker.work(ask), served: source });
+const made = createStore({ work, served: source });
 
 /** The one store of the page. */
 export const store = made.store;

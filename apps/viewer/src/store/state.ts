@@ -1,12 +1,27 @@
 /** The signals themselves. Written by the actions beside this file alone. */
 import { computed, signal } from '@preact/signals';
-import { type Job, type LineProfile, profileFalls, upIn, type Vec3, type WorkedJob } from 'runback';
+import {
+  type Job,
+  type LineProfile,
+  pocketsIn,
+  profileFalls,
+  upIn,
+  type Vec3,
+  type WorkedJob,
+  type WorkedLine,
+} from 'runback';
 import { begun, redoLabel, undoLabel } from './history.ts';
 import { readLooks } from './looks.ts';
-import type { DiskChange, Face, OpenFault, Origin, RecentJob, Said, Selection, Tilt } from './types.ts';
+import type { DiskChange, Drop, Face, OpenFault, Origin, RecentJob, Said, Selection, Tilt } from './types.ts';
 
 /** Up of a job whose lines are not worked yet. */
 const UP: Vec3 = [0, 0, 1];
+
+/** What stays in a line with `up` as up; liquid only in one that drains. */
+function pocketsOf(line: WorkedLine | null, up: Vec3) {
+  const kept = line?.centreline ? pocketsIn(line, up) : null;
+  return kept && { ...kept, liquid: line?.line.drain ? kept.liquid : null };
+}
 
 export function makeState() {
   const history = signal(begun(''));
@@ -15,6 +30,8 @@ export function makeState() {
   const worked = signal<WorkedJob | null>(null);
   const profile = signal<LineProfile | null>(null);
   const wantedLine = signal<string | null>(null);
+  const stand = signal<number | null>(null);
+  const peek = signal<number | null>(null);
   const tilt = signal<Tilt>({ pitch: 0, roll: 0 });
   const looks = signal(readLooks());
   const text = computed(() => history.value.now.text);
@@ -45,7 +62,11 @@ export function makeState() {
     kept: signal(false),
     working: signal(false),
     selection: signal<Selection | null>(null),
-    bead: signal<number | null>(null),
+    /** Where the bead was put, and where a pointer that passes over shows it. */
+    stand,
+    peek,
+    bead: computed(() => peek.value ?? stand.value),
+    pour: signal<Drop | null>(null),
     face: signal<Face>('look'),
     said: signal<Said | null>(null),
     openFault: signal<OpenFault | null>(null),
@@ -56,6 +77,7 @@ export function makeState() {
     falls: computed(() =>
       profile.value && line.value ? profileFalls(profile.value, line.value.line, up.value) : null,
     ),
+    pockets: computed(() => pocketsOf(line.value, up.value)),
     style: computed(() => looks.value.style ?? worked.value?.units ?? 'mm'),
     canUndo: computed(() => undoLabel(history.value)),
     canRedo: computed(() => redoLabel(history.value)),

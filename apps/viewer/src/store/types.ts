@@ -4,6 +4,7 @@ import type {
   Job,
   JobEdit,
   JobIssue,
+  Kept,
   LengthStyle,
   LineProfile,
   ProfileFall,
@@ -56,6 +57,23 @@ export interface Tilt {
   readonly roll: number;
 }
 
+/** What stays in the chosen line in the present tilt. `liquid` is `null` when it is not asked to drain, `air` when not bled. */
+export interface PocketsNow {
+  readonly liquid: Kept | null;
+  readonly air: Kept | null;
+}
+
+/** A drop that was let go on the chosen line. */
+export interface Drop {
+  /** Where it was let go, mm from end A. */
+  readonly from: number;
+  /** Where it is now, mm from end A. */
+  readonly at: number;
+  /** The end it falls out of, once it is there; `null`: it stays. */
+  readonly out: 'A' | 'Z' | null;
+  readonly moving: boolean;
+}
+
 /** Where the text came from and where a save goes. */
 export type Origin =
   | { readonly kind: 'demo' }
@@ -100,6 +118,10 @@ export interface Store {
   readonly profile: ReadonlySignal<LineProfile | null>;
   /** Height and fall at each place of `profile` in the present tilt. */
   readonly falls: ReadonlySignal<readonly ProfileFall[] | null>;
+  /** Liquid and air that stay in the present tilt; `null` for a line that cannot exist. */
+  readonly pockets: ReadonlySignal<PocketsNow | null>;
+  /** The drop of the pour test; `null`: none. */
+  readonly pour: ReadonlySignal<Drop | null>;
   readonly selection: ReadonlySignal<Selection | null>;
   /** Place of the bead, mm from end A along the chosen line; `null`: no bead. */
   readonly bead: ReadonlySignal<number | null>;
@@ -122,7 +144,12 @@ export interface Store {
   chooseLine(id: string): void;
   select(selection: Selection | null): void;
   setBead(at: number | null): void;
+  /** The bead as long as a pointer is over the line; `null`: it is back where it was put. */
+  peekBead(at: number | null): void;
   setTilt(tilt: Tilt): void;
+  /** Lets a drop go at the bead, in the middle of the line without one. */
+  letGo(): void;
+  takeDrop(): void;
   setLooks(change: Partial<Looks>): void;
   setFace(face: Face): void;
   say(words: string, kind?: Said['kind']): void;

@@ -120,10 +120,11 @@ export class Working {
 }
 
 /** What was selected and is no longer there is let go; a bead past the end stands at the end. */
-function keepInside({ line, bead, selection }: State): void {
+function keepInside({ line, stand, peek, selection }: State): void {
   const now = line.value;
   const length = now?.centreline?.length ?? 0;
-  if (bead.value !== null && bead.value > length) bead.value = length > 0 ? length : null;
+  for (const bead of [stand, peek])
+    if (bead.value !== null && bead.value > length) bead.value = length > 0 ? length : null;
   const chosen = selection.value;
   if (!now || chosen === null || chosen.kind === 'surrounding') return;
   const count = {

@@ -1,5 +1,6 @@
 /** What the page asks of the worker, and what it answers. */
 import type { Job, JobEdit, JobIssue, LineProfile, WorkedJob } from 'runback';
+import type { ThinJob } from './thin.ts';
 
 export interface WorkAsk {
   readonly text: string;
@@ -31,6 +32,9 @@ export interface Refused {
 
 export type WorkAnswer = Answered | Refused;
 
+/** As it comes from the worker: lines that did not change are left out. */
+export type ThinAnswer = (Omit<Answered, 'worked'> & { readonly worked: ThinJob }) | Refused;
+
 export interface JobWorker {
-  work(ask: WorkAsk): WorkAnswer;
+  work(ask: WorkAsk): ThinAnswer;
 }

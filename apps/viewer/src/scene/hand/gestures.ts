@@ -65,13 +65,14 @@ export class Gestures {
   constructor(canvas: HTMLCanvasElement, hands: Hands, events: SceneEvents) {
     [this.canvas, this.hands, this.events] = [canvas, hands, events];
     const on = (
-      name: 'pointerdown' | 'pointermove' | 'pointerup' | 'pointercancel',
+      name: 'pointerdown' | 'pointermove' | 'pointerup' | 'pointercancel' | 'pointerleave',
       run: (e: PointerEvent) => void,
     ) => canvas.addEventListener(name, run, { signal: this.stop.signal, capture: true });
     on('pointerdown', (event) => this.press(event));
     on('pointermove', (event) => this.moveTo(event));
     on('pointerup', (event) => this.lift(event));
     on('pointercancel', () => this.end());
+    on('pointerleave', () => this.events.onPeek(null));
   }
 
   dispose(): void {
@@ -148,7 +149,7 @@ export class Gestures {
     const hit = corner === null ? this.hands.thing(this.hands.ask(x, y, reach.tube)) : null;
     this.canvas.style.cursor =
       corner !== null ? 'move' : hit && hit.kind !== 'surrounding' ? 'pointer' : 'grab';
-    if (hit?.kind === 'tube') this.events.onBead(hit.at);
+    this.events.onPeek(hit?.kind === 'tube' ? hit.at : null);
   }
 
   private dragCorner(down: Down, event: PointerEvent, phase: DragPhase): void {

@@ -44,6 +44,7 @@ export class Billboards {
   /** In order of importance: those that give way do so to the ones before them. */
   show(marks: readonly Mark[], labels: Labels): void {
     this.marks = marks.map((mark) => ({ mark, picture: labels.of(mark.glyph) }));
+    labels.keep(marks.map(({ glyph }) => glyph));
     while (this.sprites.length < marks.length) {
       const sprite = new Sprite();
       this.sprites.push(sprite);

@@ -7,10 +7,14 @@ export type Glyph =
   /** A number at a bend, quieter. */
   | { readonly kind: 'tag'; readonly text: string; readonly strong: boolean }
   | { readonly kind: 'corner'; readonly square: boolean; readonly tone: 'rest' | 'chosen' | 'misfit' }
-  /** Liquid would stay here. */
-  | { readonly kind: 'drop' }
+  /** Liquid would stay here; drawn so many times as large as the plain one. */
+  | { readonly kind: 'drop'; readonly times: number }
   /** Air would stay here. */
-  | { readonly kind: 'bubble' }
+  | { readonly kind: 'bubble'; readonly times: number }
+  /** How much stays. */
+  | { readonly kind: 'amount'; readonly text: string }
+  /** A drop that runs along the line. */
+  | { readonly kind: 'running' }
   /** The place of a finding. */
   | { readonly kind: 'ring' }
   /** A word beside an axis. */
@@ -20,7 +24,7 @@ export const FONT = '600 12px system-ui, "Segoe UI", "DejaVu Sans", sans-serif';
 
 type Pen = OffscreenCanvasRenderingContext2D;
 
-/** What a glyph is drawn on, CSS pixels. */
+/** What a glyph is drawn on, CSS pixels; one that is drawn larger thinks itself on the plain sheet. */
 export interface Sheet {
   readonly width: number;
   readonly height: number;
@@ -32,11 +36,10 @@ export function paint(pen: Pen, glyph: Glyph, sheet: Sheet): void {
   const { css: of } = sheet;
   if (glyph.kind === 'tag') tag(pen, sheet, glyph);
   else if (glyph.kind === 'corner') corner(pen, sheet, glyph);
-  else if (glyph.kind === 'drop') drop(pen, sheet);
-  else if (glyph.kind === 'bubble') {
-    disc(pen, sheet, { radius: 8, fill: of('bg'), line: of('ink'), width: 2 });
-    arc(pen, { x: 8.5, y: 8.5, radius: 2.2, line: of('ink') });
-  } else if (glyph.kind === 'ring') {
+  else if (glyph.kind === 'drop') drop(pen, sheet, of('ink'));
+  else if (glyph.kind === 'running') running(pen, sheet);
+  else if (glyph.kind === 'bubble') bubble(pen, sheet);
+  else if (glyph.kind === 'ring') {
     disc(pen, sheet, { radius: 17, line: of('bg'), width: 5 });
     disc(pen, sheet, { radius: 17, line: of('select'), width: 2.5 });
   } else if (glyph.kind === 'end') {
@@ -137,7 +140,25 @@ function cross(pen: Pen, line: string): void {
   pen.stroke();
 }
 
-function drop(pen: Pen, { css: of }: Sheet): void {
+function bubble(pen: Pen, sheet: Sheet): void {
+  const { css: of } = sheet;
+  disc(pen, sheet, { radius: 8, fill: of('bg'), line: of('ink'), width: 2 });
+  arc(pen, { x: 8.5, y: 8.5, radius: 2.2, line: of('ink') });
+}
+
+/** The ring tells it from liquid that stays. */
+function running(pen: Pen, sheet: Sheet): void {
+  const { width, height, css: of } = sheet;
+  disc(pen, sheet, { radius: 13, fill: of('bg'), line: of('select'), width: 2.5 });
+  pen.save();
+  pen.translate(width / 2, height / 2 - 0.5);
+  pen.scale(0.66, 0.66);
+  pen.translate(-10, -13);
+  drop(pen, sheet, of('select'));
+  pen.restore();
+}
+
+function drop(pen: Pen, { css: of }: Sheet, fill: string): void {
   pen.beginPath();
   pen.moveTo(10, 2);
   pen.bezierCurveTo(12, 8, 17, 11, 17, 17);
@@ -146,7 +167,7 @@ function drop(pen: Pen, { css: of }: Sheet): void {
   pen.strokeStyle = of('bg');
   pen.lineWidth = 3;
   pen.stroke();
-  pen.fillStyle = of('ink');
+  pen.fillStyle = fill;
   pen.fill();
   pen.beginPath();
   pen.arc(10, 17, 4, 0.55 * Math.PI, Math.PI);

@@ -1,6 +1,6 @@
 /** Letters, numbers, drops and the handles of the corners: everything that keeps its size on the screen. */
-import { lowsAndHighs, scale, sub, type Vec3 } from 'runback';
-import { upOf } from '../math/tilt.ts';
+import { type PocketPlace, pointAt, scale, sub, type Vec3 } from 'runback';
+import { amountText, type Staying, shownPockets, signScale } from '../../pockets/index.ts';
 import { endOf } from '../shape/line-parts.ts';
 import type { Mark } from './billboards.ts';
 import type { Shown } from './kinds.ts';
@@ -8,12 +8,16 @@ import { misfitPoints } from './misfit.ts';
 
 const TAG_PX = 16;
 const END_PX = 24;
-const DROP_PX = -18;
-const BUBBLE_PX = 17;
+/** From the middle of the tube to the middle of a sign of 1 ml, and from there to the middle of its figure. */
+const SIGN_PX = 18;
+const FIGURE_PX = 22;
+/** Signs come in few sizes, so that few pictures of them are kept. */
+const SIZES = 10;
 
 /** All marks of the chosen line, the most important first. `points` are its corners, the dragged one where it is. */
 export function marksOf(now: Shown, points: readonly Vec3[]): readonly Mark[] {
-  return [...handles(now, points), ...findingRing(now), ...ends(now, points), ...liquid(now), ...tags(now)];
+  const staying = [...liquid(now), ...drop(now)];
+  return [...handles(now, points), ...findingRing(now), ...ends(now, points), ...staying, ...tags(now)];
 }
 
 function handles({ line, state }: Shown, points: readonly Vec3[]): readonly Mark[] {
@@ -43,28 +47,31 @@ function ends({ centreline, stale }: Shown, points: readonly Vec3[]): readonly M
   });
 }
 
-/** Where liquid would stay in the present tilt, and where air would in a line that is bled. */
-function liquid({ line, centreline, stale, pose, state }: Shown): readonly Mark[] {
-  const { slope } = line;
-  if (slope === null || !centreline || stale) return [];
-  const level = state.tilt.pitch === 0 && state.tilt.roll === 0;
-  const { lows, highs } = level ? slope : lowsAndHighs(centreline, upOf(pose));
-  const drops = lows.map(
-    ({ point }): Mark => ({ glyph: { kind: 'drop' }, at: point, lift: DROP_PX, order: 4, gives: false }),
-  );
-  const bubbles = line.line.service.bleeds ? highs : [];
+/** Where liquid stays in the present tilt, under the tube, and where air does, over it, each with how much. */
+function liquid({ stale, state: { pockets } }: Shown): readonly Mark[] {
+  if (pockets === null || stale) return [];
   return [
-    ...drops,
-    ...bubbles.map(
-      ({ point }): Mark => ({
-        glyph: { kind: 'bubble' },
-        at: point,
-        lift: BUBBLE_PX,
-        order: 3,
-        gives: false,
-      }),
-    ),
+    ...shownPockets(pockets.liquid).flatMap((pocket) => pocketMarks(pocket, 'liquid')),
+    ...shownPockets(pockets.air).flatMap((pocket) => pocketMarks(pocket, 'air')),
   ];
+}
+
+function pocketMarks({ point: at, volume }: PocketPlace, stays: Staying): readonly Mark[] {
+  const times = Math.round(signScale(volume) * SIZES) / SIZES;
+  const [kind, way, order] = stays === 'liquid' ? (['drop', -1, 4] as const) : (['bubble', 1, 3] as const);
+  const lift = way * SIGN_PX * times;
+  const figure = { kind: 'amount', text: amountText(stays, volume) } as const;
+  return [
+    { glyph: { kind, times }, at, lift, order, gives: false },
+    { glyph: figure, at, lift: lift + way * FIGURE_PX * times, order, gives: false },
+  ];
+}
+
+/** The drop of the pour test, on the line. */
+function drop({ centreline, stale, state }: Shown): readonly Mark[] {
+  if (state.drop === null || !centreline || stale) return [];
+  const at = pointAt(centreline, Math.min(Math.max(state.drop, 0), centreline.length));
+  return [{ glyph: { kind: 'running' }, at, order: 7, gives: false }];
 }
 
 /** Beside each bend, on its inner side: its corner is on the other. */

@@ -6,7 +6,7 @@ import { pointOf } from '../parts/chosen.ts';
 import { VerdictChip } from '../parts/verdict.tsx';
 import { makeCure } from './cure.ts';
 import { checkName } from './names.ts';
-import { type FindingRow, measured, where } from './rows.ts';
+import { type FindingRow, measured, ofRun, where } from './rows.ts';
 
 export interface FindingProps {
   readonly row: FindingRow;
@@ -23,7 +23,8 @@ export function FindingView({ row, worked, chosen, onCured }: FindingProps) {
     if (chosen) box.current?.scrollIntoView({ block: 'nearest' });
   }, [chosen]);
   const figures = measured(finding, style);
-  const place = where(finding, worked, style);
+  const named = ofRun(finding, store.worked.value?.runs ?? []);
+  const place = where(named.finding, worked, style);
   return (
     <li ref={box} class={`words-finding words-finding-${finding.verdict}${chosen ? ' selected' : ''}`}>
       <p class="words-finding-head">
@@ -33,7 +34,8 @@ export function FindingView({ row, worked, chosen, onCured }: FindingProps) {
       <p>{finding.message}</p>
       {figures && <p class="words-finding-figures mono">{figures}</p>}
       <div class="words-finding-more">
-        {(place ?? pointOf(worked, finding)) !== null && (
+        {place !== null && !named.shows && <p class="words-finding-of muted">{place}</p>}
+        {(named.shows || pointOf(worked, finding) !== null) && (
           <button
             type="button"
             class="btn-quiet words-finding-where"
@@ -43,7 +45,7 @@ export function FindingView({ row, worked, chosen, onCured }: FindingProps) {
               if (finding.at !== null) store.setBead(finding.at);
             }}
           >
-            {place ? `Show it: ${place}` : 'Show it'}
+            {place !== null && named.shows ? `Show it: ${place}` : 'Show it'}
           </button>
         )}
         <details>

@@ -2,6 +2,7 @@
 import { useRef } from 'preact/hooks';
 import type { WorkedLine } from 'runback';
 import { store, verdictWords } from '../../store/index.ts';
+import { Figures } from '../figures/Figures.tsx';
 import { VerdictChip } from '../parts/verdict.tsx';
 import { FindingView } from './FindingView.tsx';
 import { type FindingRow, grouped } from './rows.ts';
@@ -22,6 +23,7 @@ export function Findings() {
           <strong>{worked.line.name}</strong> {verdictWords(worked)}
         </span>
       </p>
+      {worked.slope && worked.slope.proof.text !== '' && <p>{worked.slope.proof.text}</p>}
       <Group {...shared} rows={fail} heading={many(fail.length, 'check fails', 'checks fail')} />
       <Group {...shared} rows={note} heading={many(note.length, 'note', 'notes')} />
       {pass.length > 0 && (
@@ -35,6 +37,7 @@ export function Findings() {
           <List {...shared} rows={pass} />
         </details>
       )}
+      <Figures worked={worked} />
     </section>
   );
 }

@@ -15,6 +15,14 @@ const NAMES: Readonly<Record<string, string>> = {
   flare: 'Flares',
   'port-direction': 'Direction at the port',
   stock: 'Length of stock',
+  pockets: 'Liquid that stays',
+  air: 'Air that stays',
+  passage: 'Way of the stick',
+  stick: 'Stick',
+  'pull-out': 'Room to pull the stick out',
+  'run-joint': 'Joints of the run',
+  pressure: 'Pressure',
+  thermal: 'Heat',
 };
 
 /** A check that is new here goes by its own id. */

@@ -5,7 +5,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Store } from '../../store/types.ts';
 import { makeCure } from './cure.ts';
 import { CHECKS_NAMED, checkName } from './names.ts';
-import { grouped, measured, where } from './rows.ts';
+import { grouped, measured, ofRun, where } from './rows.ts';
 
 const root = join(import.meta.dirname, '../../../../..');
 const read = (file: string): string => readFileSync(join(root, file), 'utf8');
@@ -34,6 +34,12 @@ describe('findings', () => {
     expect(measured({ ...FINDING, unit: 'percent', found: 26.66, limit: 25 }, 'mm')).toBe(
       'found 26.7 %, limit 25 %',
     );
+    expect(measured({ ...FINDING, unit: 'ml', found: 3.44, limit: 0 }, 'mm')).toBe(
+      'found 3.4 ml, limit 0 ml',
+    );
+    expect(measured({ ...FINDING, unit: 'MPa', found: 0.7, limit: 20.6 }, 'mm')).toBe(
+      'found 0.7 MPa, limit 20.6 MPa',
+    );
     expect(measured({ ...FINDING, unit: 'count', found: 1, limit: 0 }, 'mm')).toBeNull();
     expect(measured({ ...FINDING, unit: '', found: null, limit: null }, 'mm')).toBeNull();
   });
@@ -46,6 +52,16 @@ describe('findings', () => {
     expect(where({ ...FINDING, at: 0 }, line, 'mm')).toBe('end A');
     expect(where({ ...FINDING, at: length }, line, 'mm')).toBe('end Z');
     expect(where(FINDING, line, 'mm')).toBeNull();
+  });
+
+  it('of a run say its name, and are shown where they have a place', () => {
+    const [run] = worked.runs;
+    const of = (change: Partial<Finding>) => ofRun({ ...FINDING, point: null, ...change }, worked.runs);
+    const whole = of({ to: run!.run.id });
+    expect([whole.finding.to, whole.shows]).toEqual([`run ${run!.run.name}`, false]);
+    expect(of({ to: run!.run.id, bend: 1 }).shows).toBe(true);
+    expect([of({ to: 'exhaust-1' }).finding.to, of({ to: 'exhaust-1' }).shows]).toEqual(['exhaust-1', true]);
+    expect(of({}).shows).toBe(false);
   });
 });
 

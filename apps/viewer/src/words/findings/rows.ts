@@ -6,6 +6,7 @@ import {
   type LengthStyle,
   type Verdict,
   type WorkedLine,
+  type WorkedRun,
 } from 'runback';
 import { readable } from '../parts/read.ts';
 
@@ -56,7 +57,8 @@ function figure(value: number, unit: Finding['unit'], { style, decimals }: Figur
       : formatLength(value, style, { decimals, denominator: null });
   const plain = formatMm(value, unit === 'ratio' ? decimals + 1 : decimals);
   if (unit === 'deg') return `${plain}°`;
-  return unit === 'percent' ? `${plain} %` : plain;
+  if (unit === 'percent') return `${plain} %`;
+  return unit === 'ml' || unit === 'MPa' ? `${plain} ${unit}` : plain;
 }
 
 /** Where it is: at an end or so far from A, which bend, of what. Null where it is about the line as a whole. */
@@ -68,6 +70,17 @@ export function where(finding: Finding, { centreline }: WorkedLine, style: Lengt
     to ?? '',
   ].filter((part) => part !== '');
   return words.length === 0 ? null : words.join(' · ');
+}
+
+/** The finding with the name of its run in the place of the id, and whether there is anything of it to show. */
+export function ofRun(
+  finding: Finding,
+  runs: readonly WorkedRun[],
+): { readonly finding: Finding; readonly shows: boolean } {
+  const run = runs.find((each) => each.run.id === finding.to)?.run;
+  const place = finding.at !== null || finding.bend !== null || finding.point !== null;
+  if (!run) return { finding, shows: place || finding.to !== null };
+  return { finding: { ...finding, to: `run ${run.name}` }, shows: place };
 }
 
 function placeWords(at: number, length: number | null, style: LengthStyle): string {

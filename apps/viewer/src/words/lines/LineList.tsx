@@ -3,7 +3,7 @@ import type { TargetedKeyboardEvent } from 'preact';
 import { useEffect, useRef } from 'preact/hooks';
 import { store } from '../../store/index.ts';
 import { VerdictChip, verdictMark } from '../parts/verdict.tsx';
-import { jobWords, type LineRow, lineAfter, lineRows } from './rows.ts';
+import { jobWords, type LineRow, lineAfter, lineRows, type RunRow, runRows } from './rows.ts';
 import './lines.css';
 
 export interface LineListProps {
@@ -55,7 +55,27 @@ export function LineList({ compact = false }: LineListProps) {
           <Line key={row.id} row={row} chosen={row.id === chosen} compact={compact} />
         ))}
       </div>
+      <Runs rows={runRows(worked)} />
     </div>
+  );
+}
+
+/** Runs that lines are joined to: each leads to its first line. */
+function Runs({ rows }: { readonly rows: readonly RunRow[] }) {
+  if (rows.length === 0) return null;
+  return (
+    <ul class="words-runs" aria-label="Runs of lines joined end to end">
+      {rows.map(({ id, name, verdict, lines, first }) => (
+        <li key={id}>
+          <button type="button" class="btn-quiet words-run" onClick={() => store.chooseLine(first)}>
+            <VerdictChip verdict={verdict} />
+            <span>
+              Run {name}: {lines}
+            </span>
+          </button>
+        </li>
+      ))}
+    </ul>
   );
 }
 

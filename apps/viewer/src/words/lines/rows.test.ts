@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { workUp } from 'runback';
 import { describe, expect, it } from 'vitest';
 import { benchOf } from '../parts/bench.ts';
-import { jobWords, lineAfter, lineRows } from './rows.ts';
+import { jobWords, lineAfter, lineRows, runRows } from './rows.ts';
 
 const file = join(import.meta.dirname, '../../../../../docs/examples/tender-7/tender-7.job.json');
 const worked = workUp(readFileSync(file, 'utf8'));
@@ -55,4 +55,19 @@ it('arrows go through the lines and stop at both ends', () => {
   expect(lineAfter(ids, 'b', 'Home')).toBe('a');
   expect(lineAfter(ids, 'b', 'End')).toBe('c');
   expect(lineAfter(ids, 'b', 'x')).toBeNull();
+});
+
+it('runs say their lines in order and their verdict', () => {
+  const [first, second] = worked.lines.map(({ line }) => line);
+  const run = { id: 'r', name: 'Both', lines: [second!.id, first!.id], drain: null, stick: null, path: '' };
+  const none = { pockets: null, passage: null, stick: null, facts: [], findings: [] };
+  expect(runRows({ lines: worked.lines, runs: [{ ...none, run, verdict: 'note' }] })).toEqual([
+    {
+      id: 'r',
+      name: 'Both',
+      verdict: 'note',
+      lines: `${second!.name} → ${first!.name}`,
+      first: second!.id,
+    },
+  ]);
 });

@@ -33,6 +33,27 @@ function lineRow(worked: WorkedLine, style: LengthStyle): LineRow {
   };
 }
 
+export interface RunRow {
+  readonly id: string;
+  readonly name: string;
+  readonly verdict: Verdict;
+  /** Names of its lines in order. */
+  readonly lines: string;
+  /** Id of the first. */
+  readonly first: string;
+}
+
+export function runRows({ runs, lines }: Pick<WorkedJob, 'runs' | 'lines'>): readonly RunRow[] {
+  const names = new Map(lines.map(({ line }) => [line.id, line.name]));
+  return runs.map(({ run, verdict }) => ({
+    id: run.id,
+    name: run.name,
+    verdict,
+    lines: run.lines.map((id) => names.get(id) ?? id).join(' → '),
+    first: run.lines[0]!,
+  }));
+}
+
 const many = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
 
 /** `5 lines: 1 passes, 2 with notes, 2 fail`. */

@@ -5,7 +5,7 @@ import { store } from '../../../store/index.ts';
 import { TextInput } from '../../parts/index.ts';
 import { Act } from '../bits/Act.tsx';
 import { change } from '../bits/now.ts';
-import { duplicate, handsOf, lineIdFrom, removeLine, renameLineId } from '../edits/lines.ts';
+import { duplicate, handsOf, lineIdFrom, removeLine, renameLineId, runsOf } from '../edits/lines.ts';
 import { nameOf } from '../edits/written.ts';
 import { Cancel, make } from './finish.tsx';
 import type { FormProps } from './LineActions.tsx';
@@ -64,6 +64,7 @@ export function RemoveForm({ now: { job, line, i }, done }: FormProps) {
   const left = job.lines.filter(({ id }) => !gone.includes(id));
   const next = left[Math.min(i, left.length - 1)];
   const names = job.lines.filter(({ id }) => hands.includes(id)).map(nameOf);
+  const runs = runsOf(job, gone);
   if (!next)
     return (
       <>
@@ -81,8 +82,8 @@ export function RemoveForm({ now: { job, line, i }, done }: FormProps) {
   return (
     <>
       <p>
-        Remove {line.name}?{names.length > 0 && ` ${names.join(' and ')} is made from it and goes too.`} Undo
-        brings it back.
+        Remove {line.name}?{names.length > 0 && ` ${names.join(' and ')} is made from it and goes too.`}
+        {runs.length > 0 && ` It is taken out of the run ${runs.join(' and ')}.`} Undo brings it back.
       </p>
       <div class="setup-row">
         <Cancel done={done} label="Keep it" look="btn" />

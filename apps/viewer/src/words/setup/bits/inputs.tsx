@@ -3,7 +3,7 @@ import { formatDegrees, formatLength, type JobUnit } from 'runback';
 import { store } from '../../../store/index.ts';
 import { type Committed, LengthInput, Pick, TextInput, type WrittenLength } from '../../parts/index.ts';
 import { writtenNumber } from '../../parts/read.ts';
-import { type Answer, FALLS, readFall, sayFall } from '../edits/fall.ts';
+import { type Answer, FALLS, readFall, sayFall, type WrittenFall } from '../edits/fall.ts';
 import type { Figure } from '../edits/say.ts';
 import { sourceOf } from '../edits/say.ts';
 import { Reset } from './Act.tsx';
@@ -81,28 +81,29 @@ export function FigureInput({ figure, value, elsewhere = 'catalogue', onCommit, 
 }
 
 export interface FallInputProps extends FiguredProps {
-  /** Degrees, as written. */
-  readonly value: number | undefined;
-  readonly onCommit: (degrees: number | undefined) => Committed;
+  /** As written: degrees, or a fall as text. */
+  readonly value: WrittenFall | undefined;
+  readonly onCommit: (fall: WrittenFall | undefined) => Committed;
 }
 
 const OWN = '';
 
-/** A least fall: typed as degrees or "1 in 12", or chosen. */
+/** A least fall: typed as degrees, "1 in 12" or "2 %", or chosen. */
 export function FallInput({ label, figure, value, elsewhere = 'catalogue', onCommit }: FallInputProps) {
   const out = value === undefined;
   const behind = Number(formatDegrees(figure.value, 4));
-  const hint = out ? sourceOf(figure) : sayFall(value);
-  const choices = FALLS.map((fall) => ({ value: String(fall.degrees), label: fall.label }));
-  const chosen = choices.find((choice) => choice.value === String(value))?.value ?? OWN;
-  const choose = (choice: string): Committed => (choice === OWN ? undefined : onCommit(Number(choice)));
   const fall = sayFall(behind);
+  const hint = out ? sourceOf(figure) : typeof value === 'string' ? `${writtenNumber(behind)}°` : fall;
+  const choices = FALLS.map((choice) => ({ value: String(choice.fall), label: choice.label }));
+  const chosen = choices.find((choice) => choice.value === String(value))?.value ?? OWN;
+  const choose = (choice: string): Committed =>
+    choice === OWN ? undefined : onCommit(FALLS.find((one) => String(one.fall) === choice)?.fall);
   return (
     <div class="setup-figure setup-wide">
       <div class="setup-pair">
         <ReadInput
           label={label}
-          shown={out ? undefined : `${writtenNumber(value)}°`}
+          shown={out ? undefined : sayWritten(value)}
           placeholder={`${writtenNumber(behind)}°${fall === '' ? '' : ` (${fall})`}`}
           hint={hint === '' ? undefined : hint}
           read={readFall}
@@ -120,6 +121,9 @@ export function FallInput({ label, figure, value, elsewhere = 'catalogue', onCom
     </div>
   );
 }
+
+const sayWritten = (fall: WrittenFall): string =>
+  typeof fall === 'string' ? fall : `${writtenNumber(fall)}°`;
 
 export interface PointInputProps {
   /** What the point is. */

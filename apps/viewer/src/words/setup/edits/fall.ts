@@ -6,11 +6,9 @@ export type Answer<T> =
   | { readonly ok: false; readonly message: string; readonly expected: string };
 
 const NUMBER = String.raw`(\d+\.?\d*|\.\d+)`;
-const RATIO = new RegExp(String.raw`^([-−]?)\s*${NUMBER}\s*(?:in|:|/)\s*${NUMBER}$`, 'u');
-const PERCENT = new RegExp(String.raw`^([-−]?)\s*${NUMBER}\s*%$`, 'u');
 const DEGREES = new RegExp(String.raw`^([-−]?)\s*${NUMBER}\s*(?:°|deg|degrees)?$`, 'u');
-const STEEPEST = 90;
-const EXPECTED = 'degrees like 12, or a fall like 1 in 12';
+/** One figure over another without a unit: the same as with a colon. */
+const SLASHED = new RegExp(String.raw`^${NUMBER}\s*/\s*${NUMBER}$`, 'u');
 
 /** Degrees, rounded down, so that a tube laid at exactly that fall still holds it. */
 const MILLION = 1_000_000;
@@ -20,24 +18,22 @@ export function degreesOfFall(rise: number, run: number): number {
   return Math.floor((Math.atan2(rise, run) * 180 * MILLION) / Math.PI) / MILLION;
 }
 
-/** Reads a fall: "1 in 12", "1:12", "2 %", "4.76" or "4.76°". Degrees. */
-export function readFall(typed: string): Answer<number> {
+/** As the job has it: degrees, or a fall as text, which the job reads exactly. */
+export type WrittenFall = number | string;
+
+/**
+ * Reads a fall: "4.76" or "4.76°" are degrees; "1 in 12", "1:12", "2 %", "1/4 in/ft" and the like stay as they are typed,
+ * so that the rule is the very fraction. What is no fall is refused by the job.
+ */
+export function readFall(typed: string): Answer<WrittenFall> {
   const text = typed.trim();
-  const ratio = RATIO.exec(text);
-  const percent = PERCENT.exec(text);
   const degrees = DEGREES.exec(text);
-  const [, sign, top, below = '100'] = ratio ?? percent ?? degrees ?? [];
-  if (top === undefined)
-    return {
-      ok: false,
-      message: text.includes(',') ? 'a comma is not used in a fall' : 'not a fall',
-      expected: EXPECTED,
-    };
-  if (degrees === null && Number(below) === 0 && Number(top) === 0)
-    return { ok: false, message: 'not a fall', expected: EXPECTED };
-  const size = degrees ? Number(top) : degreesOfFall(Number(top), Number(below));
-  if (size > STEEPEST) return { ok: false, message: 'steeper than plumb', expected: 'at most 90 degrees' };
-  return { ok: true, value: sign === '' ? size : -size + 0 };
+  if (degrees) {
+    const [, sign, size] = degrees;
+    return { ok: true, value: sign === '' ? Number(size) : -Number(size) + 0 };
+  }
+  const slashed = SLASHED.exec(text);
+  return { ok: true, value: slashed ? `${slashed[1]}:${slashed[2]}` : text };
 }
 
 /** A fall is said as "1 in n" up to here; steeper or flatter ones are degrees for everybody. */
@@ -56,14 +52,14 @@ export function sayFall(degrees: number): string {
   return `about 1 in ${n < 10 ? n.toFixed(1) : whole}`;
 }
 
-/** Falls to choose from, the flattest first. Degrees. */
-export const FALLS: readonly { readonly label: string; readonly degrees: number }[] = [
-  { label: 'level (0°)', degrees: 0 },
-  { label: '1 in 100', degrees: degreesOfFall(1, 100) },
-  { label: '1 in 60', degrees: degreesOfFall(1, 60) },
-  { label: '1 in 48 (1/4 in a foot)', degrees: degreesOfFall(1, 48) },
-  { label: '1 in 24 (1/2 in a foot)', degrees: degreesOfFall(1, 24) },
-  { label: '1 in 12 (1 in a foot)', degrees: degreesOfFall(1, 12) },
-  { label: '1 in 6', degrees: degreesOfFall(1, 6) },
-  { label: '1 in 4', degrees: degreesOfFall(1, 4) },
+/** Falls to choose from, the flattest first, as they are written. */
+export const FALLS: readonly { readonly label: string; readonly fall: WrittenFall }[] = [
+  { label: 'level (0°)', fall: 0 },
+  { label: '1 in 100', fall: '1:100' },
+  { label: '1 in 60', fall: '1:60' },
+  { label: '1 in 48 (1/4 in a foot)', fall: '1:48' },
+  { label: '1 in 24 (1/2 in a foot)', fall: '1:24' },
+  { label: '1 in 12 (1 in a foot)', fall: '1:12' },
+  { label: '1 in 6', fall: '1:6' },
+  { label: '1 in 4', fall: '1:4' },
 ];

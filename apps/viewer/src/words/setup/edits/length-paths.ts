@@ -1,5 +1,9 @@
 /** Every place of a job where a length stands: "*" is any key, "[]" each element. Held to the schema by a test. */
-const END = ['free', 'spare', 'nut.length', 'nut.bore', 'nut.acrossFlats', 'sleeve.length'];
+const STICK = [
+  ...['thickness', 'width', 'link', 'seat', 'beyond', 'tip.length', 'tip.thickness', 'tip.width'],
+  ...['pan.middle[]', 'pan.size[]', 'fills[].at'],
+];
+const END = ['free', 'spare', 'opening', 'nut.length', 'nut.bore', 'nut.acrossFlats', 'sleeve.length'];
 const CLEARANCE = ['clearance.self', 'clearance.lines', 'clearance.to.*'];
 const HABITS = ['stretchPerDegree', 'markOffset'];
 const REASONS = ['hot', 'moving', 'fixed', 'wiring'];
@@ -15,6 +19,8 @@ export const LENGTH_PATHS: readonly string[] = [
   ...under('surroundings[]', ['min[]', 'max[]', 'centre[]', 'size[]', 'from[]', 'to[]']),
   ...under('lines[]', ['points[].at[]', 'points[].radius', 'clips[]', 'offset', ...CLEARANCE]),
   ...under('lines[].endA', END),
+  ...under('lines[].stick', STICK),
+  ...under('runs[].stick', STICK),
   ...under('lines[].endZ', END),
   ...under('fittings.*', ['uses', 'bar']),
   ...under('services.*.keepOff', REASONS),

@@ -7,10 +7,12 @@ import {
   duplicate,
   firstPoints,
   handsOf,
+  lineIdFrom,
   newLine,
   oppositeHand,
   removeLine,
   renameLineId,
+  runsOf,
 } from './lines.ts';
 import type { Written } from './written.ts';
 
@@ -98,6 +100,24 @@ describe('lines', () => {
   it('are mirrored left to right unless said otherwise', () => {
     expect(acrossOf([0, 1, 0])).toBe('y');
     expect(acrossOf([-0.9, 0.1, 0.4])).toBe('x');
+  });
+
+  it('are renamed in their runs too', () => {
+    const changed = after(TENDER, renameLineId(written(TENDER), 'dipstick-foot', 'foot'));
+    expect(changed.written.runs?.map(({ lines }) => lines)).toEqual([['foot', 'dipstick']]);
+  });
+
+  it('leave their runs when they are removed, and the last one takes the run with it', () => {
+    const job = written(TENDER);
+    expect(runsOf(job, ['dipstick'])).toEqual(['Dipstick tube, stepped']);
+    const shorter = after(TENDER, removeLine(job, 'dipstick'));
+    expect(shorter.written.runs?.map(({ lines }) => lines)).toEqual([['dipstick-foot']]);
+    expect(after(shorter.text, removeLine(shorter.written, 'dipstick-foot')).written.runs).toEqual([]);
+    expect(after(TENDER, removeLine(job, 'breather')).written.runs).toEqual(job.runs);
+  });
+
+  it('do not take the id of a run', () => {
+    expect(lineIdFrom(written(TENDER), 'Dipstick run')).toBe('dipstick-run-2');
   });
 
   it('the opposite hand may be copied too', () => {

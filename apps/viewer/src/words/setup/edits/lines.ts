@@ -11,8 +11,10 @@ export interface Made {
 }
 
 const idsOf = (job: Written): readonly string[] => job.lines.map(({ id }) => id);
+/** Lines and runs share their ids. */
+const takenIn = (job: Written): readonly string[] => [...idsOf(job), ...(job.runs ?? []).map(({ id }) => id)];
 export const lineIdFrom = (job: Written, name: string): string =>
-  idFrom(name, { taken: idsOf(job), otherwise: 'line' });
+  idFrom(name, { taken: takenIn(job), otherwise: 'line' });
 
 export interface NewLine {
   readonly name: string;
@@ -68,7 +70,7 @@ export function duplicate(job: Written, id: string): Made {
   const i = idsOf(job).indexOf(id);
   const line = job.lines[i];
   if (!line) return { id, edits: [] };
-  const copy = idFrom(`${id}-copy`, { taken: idsOf(job), otherwise: 'line' });
+  const copy = idFrom(`${id}-copy`, { taken: takenIn(job), otherwise: 'line' });
   const value = { ...line, id: copy, name: `${nameOf(line)}, copy` };
   return { id: copy, edits: [{ path: 'lines', insert: i + 1, value }] };
 }
@@ -100,17 +102,32 @@ export function acrossOf(left: Vec3): Across {
 export const handsOf = (job: Written, id: string): readonly string[] =>
   job.lines.flatMap((line) => (isMirror(line) && line.mirrorOf === id ? [line.id] : []));
 
-/** Removes a line, and the opposite hands made from it; the edits from the last to the first, for places to hold. */
+/** The runs that these lines are part of, by name. */
+export const runsOf = (job: Written, ids: readonly string[]): readonly string[] =>
+  (job.runs ?? []).filter(({ lines }) => lines.some((id) => ids.includes(id))).map(nameOf);
+
+/**
+ * Removes a line, and the opposite hands made from it, from the runs they are part of too; a run that is left without a
+ * line goes. The edits from the last to the first, for places to hold.
+ */
 export function removeLine(job: Written, id: string): readonly JobEdit[] {
   const gone = [id, ...handsOf(job, id)];
-  const places = job.lines.flatMap((line, i) => (gone.includes(line.id) ? [i] : []));
-  return places.toReversed().map((i) => ({ path: path('lines', i), value: undefined }));
+  const lines = job.lines.flatMap((line, i) => (gone.includes(line.id) ? [path('lines', i)] : []));
+  const runs = (job.runs ?? []).flatMap((run, r): readonly string[] => {
+    const places = run.lines.flatMap((line, i) => (gone.includes(line) ? [path('runs', r, 'lines', i)] : []));
+    return places.length === run.lines.length ? [path('runs', r)] : places;
+  });
+  return [...lines, ...runs].toReversed().map((place) => ({ path: place, value: undefined }));
 }
 
 /** Another id for a line, wherever it is named. */
 export function renameLineId(job: Written, id: string, to: string): readonly JobEdit[] {
-  return job.lines.flatMap((line, i): JobEdit[] => {
-    if (line.id === id) return [{ path: path('lines', i, 'id'), value: to }];
-    return isMirror(line) && line.mirrorOf === id ? [{ path: path('lines', i, 'mirrorOf'), value: to }] : [];
+  const lines = job.lines.flatMap((line, i): readonly string[] => {
+    if (line.id === id) return [path('lines', i, 'id')];
+    return isMirror(line) && line.mirrorOf === id ? [path('lines', i, 'mirrorOf')] : [];
   });
+  const runs = (job.runs ?? []).flatMap((run, r) =>
+    run.lines.flatMap((line, i) => (line === id ? [path('runs', r, 'lines', i)] : [])),
+  );
+  return [...lines, ...runs].map((place) => ({ path: place, value: to }));
 }

@@ -8,6 +8,7 @@ export type Figure = Line['clearance']['self'];
 /** Where a figure comes from that is not written in the field itself. */
 export function sourceOf({ source, path }: Figure): string {
   if (path === null) return `from the catalogue: ${source}`;
+  if (path.endsWith('.rule')) return 'by the rule above';
   if (path.startsWith('benders')) return 'from the job: the tail of the die';
   return path.startsWith('services') ? 'from the job: this service' : 'from the job: its own figures';
 }

@@ -26,8 +26,8 @@ function lengthsIn(node: unknown, at = ''): readonly string[] {
   ];
 }
 
-/** What is the same whatever unit the job is written in: messages, cures and checksums are not. */
-const WORDS = new Set(['units', 'message', 'cure', 'checksum']);
+/** What is the same whatever unit the job is written in: words in its units, cures and checksums are not. */
+const WORDS = new Set(['units', 'message', 'cure', 'checksum', 'text', 'basis', 'caution']);
 
 function compare(a: unknown, b: unknown, at = ''): readonly string[] {
   if (typeof a === 'number' && typeof b === 'number')
@@ -72,6 +72,41 @@ describe('unitEdits', () => {
     expect(edits.has('tubes.ss-3-8.stock')).toBe(false);
     expect(edits.has('lines[0].points[0].at[0]')).toBe(false);
     expect(edits.get('lines[0].clips[0]')).toBe('4 in');
+  });
+
+  it('gives every length of a stick, a run and an end its unit, and leaves pressures, litres and falls', () => {
+    const pan = { middle: [300, 0, -155], size: [540, 280] };
+    const stick = {
+      ...{ kind: 'links', enters: 'Z', thickness: 1.5, width: 6, link: 30, seat: 12, beyond: 75, pan },
+      ...{ tip: { length: 40, thickness: 3, width: 5 }, friction: [0.1, 0.3] },
+      ...{
+        fills: [
+          { litres: 9, at: 45 },
+          { litres: 12, at: 64.5 },
+        ],
+        levels: [{ name: 'MIN', litres: 9 }],
+      },
+    };
+    const line = {
+      ...{ id: 'l', tube: 't', fluid: 'f', endA: { opening: 7 }, drain: { to: 'Z', minSlope: '1/4 in/ft' } },
+      duty: { pressure: 0.4, flow: '2 gal/min', temperature: { highest: 110 }, safetyFactor: 4 },
+      ...{ stick, points: [{ at: [0, 0, 0] }, { at: [0, 0, -9] }] },
+    };
+    const job = {
+      ...{ format: 'runback-job', version: 1, units: 'mm', lines: [line] },
+      tubes: { t: { material: 'copper', od: 10, wall: 1 } },
+      fluids: { f: { density: 860, viscosity: 30, surfaceTension: 30 } },
+      runs: [{ id: 'r', lines: ['l'], stick: { ...stick, kind: 'cable' } }],
+    };
+    const text = JSON.stringify(job);
+    const { values, written } = parseJob(rewritten(text, 'in'));
+    expect(compare(parseJob(text).values, values)).toEqual([]);
+    const inch = JSON.stringify(written);
+    for (const same of [`"duty":${JSON.stringify(line.duty)}`, '"minSlope":"1/4 in/ft"', '"litres":9'])
+      expect(inch).toContain(same);
+    expect(inch).toContain('"fills":[{"litres":9,"at":"45 mm"},{"litres":12,"at":"64.5 mm"}]');
+    expect(inch).toContain('"pan":{"middle":["300 mm",0,"-155 mm"],"size":["540 mm","280 mm"]}');
+    expect(inch.match(/"opening":"7 mm"/gu)).toHaveLength(1);
   });
 
   it('keeps any number the length it was', () => {

@@ -8,6 +8,7 @@ import { change, type JobNow, jobNow, set } from '../bits/now.ts';
 import { Section } from '../bits/Section.tsx';
 import { sayAttitudes } from '../edits/attitudes.ts';
 import { unitEdits } from '../edits/units.ts';
+import { Runs } from './Runs.tsx';
 import { Surroundings } from './Surroundings.tsx';
 import '../setup.css';
 import { sayAxes } from './say-axes.ts';
@@ -31,6 +32,11 @@ export function JobSetup() {
         <AttitudeFields at="attitudes" values={job.attitudes} of="of the job" />
         <p class="field-hint">{sayAxes(job)}</p>
       </Section>
+      {job.runs && job.runs.length > 0 && (
+        <Section id="runs" title="Runs" brief={String(job.runs.length)}>
+          <Runs now={now} />
+        </Section>
+      )}
       <Section
         id="surroundings"
         title="Surroundings"

@@ -115,6 +115,16 @@ function Seat({ part }: PartProps) {
         hint="of what it is seated in"
         onCommit={(free) => set(`change how far ${name} is free`, `${at}.free`, free)}
       />
+      <LengthInput
+        label="Opening"
+        value={written.opening}
+        units={now.units}
+        sign="more than 0"
+        optional
+        placeholder="the bore"
+        hint="smallest inside, if less than the bore: a lip"
+        onCommit={(opening) => set(`change the opening of ${name}`, `${at}.opening`, opening)}
+      />
       <Pick
         label="What it meets"
         value={written.far ?? 'rigid'}

@@ -1,7 +1,9 @@
 /** Whether and how the line must drain. */
+import { catalogue } from 'runback';
 import { Pick } from '../../parts/index.ts';
 import { FallInput } from '../bits/inputs.tsx';
-import { type MeasuredNow, set } from '../bits/now.ts';
+import { change, type MeasuredNow, set } from '../bits/now.ts';
+import { limitEdits, NO_RULE, ruleChoices, ruleEdits, ruleSource } from '../edits/rules.ts';
 import { entry } from '../edits/written.ts';
 
 const NONE = '';
@@ -21,6 +23,7 @@ const LIMITS = [
 export function FallSection({ now }: { readonly now: MeasuredNow }) {
   const { job, line, own, at } = now;
   const service = entry(job.services, line.service.id);
+  const source = ruleSource(catalogue, own.drain?.rule);
   return (
     <div class="setup-grid">
       <div class="setup-wide">
@@ -35,6 +38,17 @@ export function FallSection({ now }: { readonly now: MeasuredNow }) {
           }
         />
       </div>
+      {line.drain && (
+        <div class="setup-wide">
+          <Pick
+            label="By the rule of"
+            value={own.drain?.rule ?? NO_RULE}
+            options={ruleChoices(catalogue)}
+            {...(source !== undefined && { hint: source })}
+            onCommit={(rule) => change(`change the rule ${line.name} drains by`, ...ruleEdits(at, rule))}
+          />
+        </div>
+      )}
       {line.drain &&
         LIMITS.map(([key, label]) => (
           <FallInput
@@ -43,7 +57,12 @@ export function FallSection({ now }: { readonly now: MeasuredNow }) {
             value={own.drain?.[key]}
             figure={line.drain![key]}
             elsewhere={service?.[key] === undefined ? 'catalogue' : 'job'}
-            onCommit={(degrees) => set(`change the fall of ${line.name}`, `${at}.drain.${key}`, degrees)}
+            onCommit={(fall) =>
+              change(
+                `change the fall of ${line.name}`,
+                ...limitEdits(own.drain?.rule, `${at}.drain`, [key, fall]),
+              )
+            }
           />
         ))}
     </div>

@@ -1,20 +1,25 @@
 /** Everything about the chosen line but its points. */
-import type { Line } from 'runback';
+import { catalogue, type Line } from 'runback';
 import { written } from '../../parts/index.ts';
 import { AttitudeFields } from '../bits/AttitudeFields.tsx';
 import { lineNow, type MeasuredNow } from '../bits/now.ts';
 import { Section } from '../bits/Section.tsx';
 import { sayAttitudes } from '../edits/attitudes.ts';
 import { sayFall } from '../edits/fall.ts';
+import { runsOf } from '../edits/lines.ts';
+import { ruleFall } from '../edits/rules.ts';
+import { kindWords } from '../edits/stick.ts';
 import { sizeOf } from '../edits/tubes.ts';
 import { entry, nameOf } from '../edits/written.ts';
 import { Basics } from './Basics.tsx';
 import { BenderSection } from './BenderSection.tsx';
 import { ClearanceSection } from './ClearanceSection.tsx';
 import { ClipsSection } from './ClipsSection.tsx';
+import { DutySection } from './DutySection.tsx';
 import { EndSection } from './EndSection.tsx';
 import { FallSection } from './FallSection.tsx';
 import { Mirrored } from './Mirrored.tsx';
+import { StickFields } from './StickFields.tsx';
 import { TubeSection } from './TubeSection.tsx';
 import '../setup.css';
 
@@ -63,6 +68,12 @@ function Measured({ now }: { readonly now: MeasuredNow }) {
       <Section id="fall" title="Fall" brief={sayDrain(now)}>
         <FallSection now={now} />
       </Section>
+      <Section id="duty" title="Liquid and duty" brief={line.fluid?.name ?? 'no liquid given'}>
+        <DutySection now={now} />
+      </Section>
+      <Section id="stick" title="Stick" brief={own.stick ? kindWords(own.stick.kind) : 'none'}>
+        <Stick now={now} />
+      </Section>
       <Section id="clearance" title="Clearance" brief={sayClearance(now)}>
         <ClearanceSection now={now} />
       </Section>
@@ -85,6 +96,22 @@ function Measured({ now }: { readonly now: MeasuredNow }) {
   );
 }
 
+function Stick({ now }: { readonly now: MeasuredNow }) {
+  const { line, own, job } = now;
+  const runs = runsOf(job, [line.id]);
+  const foot = line.corners.at((own.stick?.enters ?? 'Z') === 'Z' ? 0 : -1)?.at ?? [0, 0, 0];
+  return (
+    <>
+      {runs.length > 0 && (
+        <p class="field-hint">
+          One that goes through {runs.join(' and ')} is set under “Runs” of the whole job, below.
+        </p>
+      )}
+      <StickFields now={now} stick={own.stick} at={`${now.at}.stick`} of={line.name} foot={foot} />
+    </>
+  );
+}
+
 const sayEnd = ({ fitting, joins }: Line['endA']): string =>
   joins.length === 0 ? fitting.name : `${fitting.name}, in ${joins.join(' and ')}`;
 
@@ -92,11 +119,13 @@ function sayDrain({ own, line }: MeasuredNow): string {
   const { drain } = own;
   if (!drain || !line.drain) return 'not judged';
   const to = drain.to === 'both' ? 'to both ends' : `to ${drain.to}`;
-  const least = drain.minSlope === undefined ? '' : `, ${sayDegrees(drain.minSlope)}`;
+  const rule = drain.rule === undefined ? '' : `, ${ruleFall(catalogue, drain.rule)} by a rule`;
+  const least = drain.minSlope === undefined ? rule : `, ${sayDegrees(drain.minSlope)}`;
   return `${to}${least}`;
 }
 
-function sayDegrees(degrees: number): string {
+function sayDegrees(degrees: number | string): string {
+  if (typeof degrees === 'string') return degrees;
   const fall = sayFall(degrees);
   return fall.startsWith('1 in') ? fall : `${written(degrees)}°`;
 }
