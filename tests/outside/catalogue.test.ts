@@ -99,6 +99,34 @@ describe('materials', () => {
     expect(catalogue.materials['low-carbon-steel']?.yield?.value).toBe(170);
   });
 
+  // psi to MPa at 6894.757 Pa; the table itself prints MPa to 0.1.
+  const KSI = 6.894757;
+
+  it('allowable stress of 304 and 316 at 38 °C: 137.9 MPa, 20.0 ksi (ASME B31.3-2002 Table A-1 extract)', () => {
+    for (const id of ['stainless-304', 'stainless-316']) {
+      expect(catalogue.materials[id]?.allowable?.value).toBe(137.9);
+      expect(catalogue.materials[id]?.allowable?.value).toBeCloseTo(20 * KSI, 1);
+    }
+  });
+
+  it('allowable stress of annealed copper at 100 °F: 6000 psi (Copper Tube Handbook Table 3c)', () => {
+    expect(catalogue.materials.copper?.allowable?.value).toBeCloseTo(6 * KSI, 4);
+  });
+
+  it('tensile strength: SAE J524/J525 45 000 psi, ASTM A269/A213 75 ksi', () => {
+    expect(catalogue.materials['low-carbon-steel']?.strength?.value).toBeCloseTo(45 * KSI, 3);
+    for (const id of ['stainless-304', 'stainless-316'])
+      expect(catalogue.materials[id]?.strength?.value).toBeCloseTo(75 * KSI, 3);
+  });
+
+  it('spring wire data table: A228 30 000 000 psi and 230 ksi, A313 302 28 000 000 psi and 125 ksi', () => {
+    const { 'spring-steel': steel, 'stainless-302-spring': stainless } = catalogue.materials;
+    expect(steel?.youngs?.value).toBeCloseTo(30_000 * KSI, 0);
+    expect(steel?.strength?.value).toBeCloseTo(230 * KSI, 3);
+    expect(Math.abs((stainless?.youngs?.value ?? Number.NaN) - 28_000 * KSI)).toBeLessThan(100);
+    expect(stainless?.strength?.value).toBeCloseTo(125 * KSI, 3);
+  });
+
   it('annealed stainless yields at 30 ksi (ASTM A269/A213)', () => {
     expect(catalogue.materials['stainless-304']?.yield?.value).toBeCloseTo(30 * 6.894757, 1);
   });
@@ -114,11 +142,39 @@ describe('distances', () => {
     expect(Math.abs(catalogue.keepOff.hot.value - 75)).toBeLessThan(2);
     expect(Math.round(catalogue.keepOff.moving.value)).toBe(19);
   });
+
+  it('between pipes in an engine bay mostly 10 mm, 5 mm at least (workshop manual clearance list, 2009)', () => {
+    expect(catalogue.clearance.lines.value).toBe(10);
+    expect(catalogue.keepOff.fixed.value).toBe(5);
+  });
 });
 
 describe('slopes', () => {
   it('1:12 is 4.8° as instrument guides print it', () => {
     expect(Number(catalogue.services.sensing?.minSlopeDeg?.value.toFixed(1))).toBe(4.8);
+  });
+});
+
+describe('drain rules', () => {
+  // Rise and run in inches as the codes print them.
+  it.each([
+    ['ipc-704.1-small', 1 / 4, 12],
+    ['ipc-704.1-medium', 1 / 8, 12],
+    ['ipc-704.1-large', 1 / 16, 12],
+    ['upc-708.1', 1 / 4, 12],
+    ['upc-708.1-reduced', 1 / 8, 12],
+    ['imc-307.2', 1 / 8, 12],
+    ['fuel-gas', 1 / 4, 15 * 12],
+    ['compressed-air-against-flow', 6, 100 * 12],
+    ['steam-main', 1 / 4, 10 * 12],
+  ])('%s: %f in on %f in', (id, rise, run) => {
+    const [top, below] = catalogue.drainRules[id]?.fraction ?? [Number.NaN, 1];
+    expect(top * run).toBe(below * rise);
+  });
+
+  it('the condensate rule called 1 % is 1.0417 %', () => {
+    const [rise, run] = catalogue.drainRules['imc-307.2']?.fraction ?? [0, 1];
+    expect((100 * rise) / run).toBeCloseTo(1.0416667, 7);
   });
 });
 
@@ -156,6 +212,36 @@ describe('docs/catalogue.md', () => {
     catalogue.clipSpacing.forEach((r, i) => {
       expect(printed[i]).toBeCloseTo(r.spacing.value, 9);
     });
+  });
+
+  it('prints the drain rules of the catalogue', () => {
+    const printed = table('rule').map(([key, fraction]) => [key, fraction]);
+    const held = Object.entries(catalogue.drainRules).map(([key, r]) => [key, r.fraction.join(':')]);
+    expect(printed).toEqual(held);
+  });
+
+  it('prints the fluids of the catalogue', () => {
+    const figures = (cells: readonly string[]) =>
+      cells.map((cell) => (cell === '' ? undefined : Number(cell)));
+    const printed = table('fluid').map(([key, name, ...rest]) => [key, name, ...figures(rest)]);
+    const held = Object.entries(catalogue.fluids).map(([key, f]) => [
+      key,
+      f.name,
+      f.density?.value,
+      f.viscosity?.value,
+      f.surfaceTension?.value,
+    ]);
+    expect(printed).toEqual(held);
+  });
+
+  it('prints the strengths of the materials', () => {
+    const printed = table('material').map(([key, strength, allowable]) => [key, strength, allowable]);
+    const held = Object.entries(catalogue.materials).map(([key, m]) => [
+      key,
+      m.strength?.value.toFixed(1) ?? '',
+      m.allowable?.value.toFixed(1) ?? '',
+    ]);
+    expect(printed).toEqual(held);
   });
 
   it('prints the slopes of the services', () => {

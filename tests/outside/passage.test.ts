@@ -1,5 +1,5 @@
 /** Friction in bends and strips bent to a radius, against what others print; the taut string against another method. */
-import { bendingStrain, capstan, radiusWithoutSet, stickLength } from '@runback/bending';
+import { bendingStrain, capstan, radiusWithoutSet, STICK_FRICTION, stickLength } from '@runback/bending';
 import {
   addScaled,
   type Centreline,
@@ -50,10 +50,49 @@ describe('friction in bends as printed', () => {
   });
 });
 
+describe('friction in bends, further problems', () => {
+  it('a chain of .4 lb/ft held by what hangs behind 2.5 turns (indextestingapp.uonbi.ac.ke): 2.34 ft', () => {
+    const load = 100 + 10 * 0.4;
+    expect(Math.abs(load / (0.4 * capstan(5 * Math.PI, 0.3)) - 2.34)).toBeLessThan(0.01);
+  });
+
+  it('a quiz prints e^3.927 as 51 and again as 52: it is 50.75', () => {
+    const factor = capstan(1.25 * Math.PI, 1);
+    expect(factor).toBeCloseTo(50.75, 2);
+    expect(Math.abs(factor - 52)).toBeGreaterThan(1);
+  });
+
+  it('1.68 in that table at 60° and f 0.5 was cut, the factor rounds to 1.69; the rope example once prints 100 for 1000', () => {
+    expect(capstan(60 * DEGREE, 0.5).toFixed(2)).toBe('1.69');
+    expect(100 / capstan(3 * Math.PI, 0.25)).toBeLessThan(94.78 / 5);
+  });
+
+  it('steel on steel slides at 0.03 to 0.3 (Jönköping mechanics, chapter 13): the range of an oiled stick lies inside', () => {
+    expect(STICK_FRICTION.low).toBeGreaterThan(0.03);
+    expect(STICK_FRICTION.high).toBeLessThan(0.3);
+  });
+
+  it('a cable of 1.5 lb/ft through 200 ft and a right angle of 2 ft (tools.gera.services): 90 lb, 144 lb, 72 lb/ft', () => {
+    const before = 1.5 * 200 * 0.3;
+    const after = before * capstan(90 * DEGREE, 0.3);
+    expect(before).toBeCloseTo(90, 9);
+    expect(Math.abs(after - 144)).toBeLessThan(0.5);
+    expect(Math.abs(after / 2 - 72)).toBeLessThan(0.25);
+  });
+});
+
 describe('strips bent to a radius as printed', () => {
   // J. M. Gere, Mechanics of Materials, problems of chapter 5.5.
   it('5.5-2: wire of 1 mm round a pulley of 400 mm radius, E 200 GPa, 250 MPa', () => {
     expect(Math.abs((200_000 * bendingStrain(1, 400.5)) / 250 - 1)).toBeLessThan(0.01);
+  });
+  it('5.5-1: copper strip 3/32 in thick, 90 in long, made a ring, E 16e6 psi: 1/32 in more is 33.3 % more', () => {
+    const stress = (thickness: number): number => 16e6 * bendingStrain(thickness, 90 / (2 * Math.PI));
+    // By hand: E·t·π/L.
+    expect(stress(3 / 32)).toBeCloseTo((16e6 * (3 / 32) * Math.PI) / 90, 6);
+    expect(stress(3 / 32)).toBeCloseTo(52_359.9, 1);
+    expect(stress(4 / 32)).toBeCloseTo(69_813.2, 1);
+    expect(stress(4 / 32) / stress(3 / 32) - 1).toBeCloseTo(1 / 3, 12);
   });
   it('5.5-3: steel rule .15 in thick, 40 in long, bent to 45°, E 30e6 psi, 44 200 psi', () => {
     expect(Math.abs((30e6 * bendingStrain(0.15, 40 / (45 * DEGREE))) / 44_200 - 1)).toBeLessThan(1e-3);
@@ -62,7 +101,14 @@ describe('strips bent to a radius as printed', () => {
     const strip = { thickness: 0.05, width: 1, youngsMPa: 29_000, yieldMPa: 36 };
     expect(Math.abs(radiusWithoutSet(strip) / 20 - 1)).toBeLessThan(0.01);
   });
+  it('spring steel, E 30e6 psi, at 150 000 psi: a radius of 100 thicknesses (t·E/2σ)', () => {
+    const strip = { thickness: 0.02, width: 0.5, youngsMPa: 30e6, yieldMPa: 150_000 };
+    expect(radiusWithoutSet(strip)).toBeCloseTo(100 * 0.02, 12);
+  });
   it('an exercise (physicsforums.com 403377): 3 mm strip on a drum of 4 m, E 210 GPa, 11.8 N·m over 50 mm', () => {
+    // The printed figures follow from the drum's own radius; the middle of the strip lies 1.5 mm farther out.
+    expect(210_000 * bendingStrain(3, 2000)).toBeCloseTo(157.5, 9);
+    expect(210_000 * bendingStrain(3, 2001.5)).toBeCloseTo(157.38, 2);
     const moment = (210_000 * bendingStrain(3, 2000) * (50 * 3 ** 2)) / 6 / 1000;
     expect(moment).toBeCloseTo(11.8, 1);
   });

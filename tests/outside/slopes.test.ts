@@ -7,6 +7,7 @@ import {
   smallestSlope,
   type Vec3,
 } from '@runback/geometry';
+import { workUp } from 'runback';
 import { describe, expect, it } from 'vitest';
 
 const DEG = 180 / Math.PI;
@@ -39,6 +40,8 @@ describe('drain slopes', () => {
     [0.24, 2, 1.145763, 50],
     [0.12, 1, 0.572939, 100],
     [0.06, 0.5, 0.286477, 200],
+    [0.03, 0.25, 0.143239, 400],
+    [1 / 60, 0.138889, 0.079577, 720],
   ] as const;
   for (const [inch, percent, deg, n] of conversions)
     it(`${inch} in per foot is ${percent} %, ${deg}°, 1:${n}`, () => {
@@ -72,6 +75,17 @@ describe('drain slopes', () => {
   it('the condensate rule printed as 1 % is 1/8 in 12, 1.0417 % (IMC 307.2 wording): a 1 % line does not meet it', () => {
     expect(slopeOf(1, 100)).toBeLessThan(Math.atan(1 / 96));
     expect(Math.tan(slopeOf(1 / 8, 12)) * 100).toBeCloseTo(1.0416667, 6);
+  });
+
+  it('1 % is 0.57° in the same table, 1 to 2 cm per m of a compressed air main (frage.de) 1 to 2 %', () => {
+    expect(Math.abs(slopeOf(1, 100) * DEG - 0.57)).toBeLessThan(0.005);
+    expect(slopeOf(10, 1000)).toBeCloseTo(slopeOf(1, 100), 15);
+    expect(slopeOf(20, 1000)).toBeCloseTo(slopeOf(2, 100), 15);
+  });
+
+  it('gas condensate 2 per mille, a gravity drain 5 per mille (bestconduits.com): less than any rule that is printed in degrees', () => {
+    expect(Math.tan(slopeOf(2, 1000)) * 1000).toBeCloseTo(2, 9);
+    expect(slopeOf(5, 1000) * DEG).toBeCloseTo(0.286477, 6);
   });
 
   it('gas piping 1/4 in per 15 ft is 1:720 (as in NFPA 54)', () =>
@@ -112,4 +126,65 @@ describe('drain slopes', () => {
 
   it('the judge sees a planted fault: slope measured along the tube instead of over the ground', () =>
     expect(Math.abs(Math.asin(1 / 12) - slopeOf(1, 12))).toBeGreaterThan(1e-4));
+});
+
+describe('published rules, through the whole judgement of a job', () => {
+  /** Verdict and limit of the slope at rest of a straight line that drops `fall` over `run` towards Z. */
+  function judged(drain: object, fall: number, run: number) {
+    const { lines } = workUp(
+      JSON.stringify({
+        format: 'runback-job',
+        version: 1,
+        units: 'mm',
+        lines: [
+          {
+            id: 'drain',
+            tube: 'ss304-12x1',
+            drain: { to: 'Z', ...drain },
+            points: [{ at: [0, 0, fall] }, { at: [run, 0, 0] }],
+          },
+        ],
+      }),
+    );
+    const [line] = lines;
+    return {
+      verdict: line?.findings.find(({ check }) => check === 'slope')?.verdict,
+      limit: line?.line.drain?.minSlope,
+    };
+  }
+
+  // Rule, the fraction printed, a fall that meets it exactly and one that a rounded per cent would let through.
+  it.each([
+    ['ipc-704.1-small', [1 / 4, 12], [2, 100]],
+    ['upc-708.1', [1 / 4, 12], [2, 100]],
+    ['imc-307.2', [1 / 8, 12], [1, 100]],
+    ['ipc-704.1-medium', [1 / 8, 12], [1, 100]],
+    ['ipc-704.1-large', [1 / 16, 12], [0.5, 100]],
+    ['fuel-gas', [1 / 4, 15 * 12], [0.138, 100]],
+    ['compressed-air-against-flow', [6, 100 * 12], [0.499, 100]],
+    ['upc-708.1-reduced', [1 / 8, 12], [1, 100]],
+    ['steam-main', [1 / 4, 10 * 12], [0.2, 100]],
+  ] as const)('%s: the fraction passes, a little less does not', (rule, exact, less) => {
+    const scale = 100;
+    const [fall, run] = exact;
+    expect(judged({ rule }, fall * scale, run * scale).verdict).toBe('pass');
+    expect(judged({ rule }, less[0] * scale, less[1] * scale).verdict).toBe('fail');
+    expect(judged({ rule }, fall * scale, run * scale).limit?.value).toBeCloseTo(Math.atan(fall / run), 15);
+  });
+
+  it('the same limit written in the job as the code prints it', () => {
+    for (const minSlope of ['1/4 in/ft', '1:48', '1 in 48']) {
+      expect(judged({ minSlope }, 100, 4800)).toEqual({
+        verdict: 'pass',
+        limit: { value: Math.atan(1 / 48), source: `the job: ${minSlope}`, path: 'lines[0].drain.minSlope' },
+      });
+      expect(judged({ minSlope }, 96, 4800).verdict).toBe('fail');
+    }
+    expect(judged({ minSlope: '2 %' }, 96, 4800).verdict).toBe('pass');
+  });
+
+  it('the judge sees a planted fault: the rounded per cent in place of the fraction', () => {
+    expect(judged({ minSlope: '1 %' }, 1, 100).verdict).toBe('pass');
+    expect(judged({ rule: 'imc-307.2' }, 1, 100).verdict).toBe('fail');
+  });
 });
