@@ -9,5 +9,5 @@ page dipstick 1 sheet-dipstick 100
 page brake-rear 1 sheet-brake 80
 page brake-rear 2 pictures-brake 80
 page brake-rear 3 views-brake 80
-page brake-rear 7 tape-brake 80
+page brake-rear 8 tape-brake 80
 node docs/images/viewer.mjs

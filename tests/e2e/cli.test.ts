@@ -1,7 +1,10 @@
 /** The command line as a person uses it, on the built command. */
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Fact } from '@runback/checks';
+import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
+import { textOf } from '../helpers/pdf-reader.ts';
 import { FIRST_TRY, inFolder, ROOT, runback, TENDER } from '../helpers/run.ts';
 
 const NO_STACK = /\n\s+at .*:\d+:\d+/;
@@ -46,6 +49,13 @@ describe('runback check', () => {
     expect(ran.code).toBe(1);
     expect(ran.out).toContain('FAIL');
     expect(ran.out).toContain('Basis:');
+    const { lines } = JSON.parse(runback(['check', FIRST_TRY, '--json']).out) as {
+      lines: { verdict: string }[];
+    };
+    const fails = lines.filter(({ verdict }) => verdict === 'fail').length;
+    expect(fails).toBeGreaterThan(0);
+    expect(ran.out.match(/DO NOT SAW, DO NOT BEND/g)).toHaveLength(fails);
+    expect(ran.out.match(/· saw \d/g) ?? []).toHaveLength(lines.length - fails);
   });
 
   it('reads standard input', () => {
@@ -62,6 +72,34 @@ describe('runback check', () => {
     expect(csv.out.split('\r\n').length).toBeGreaterThan(10);
   });
 
+  it('has every figure of the liquid and the stick in the report, by its own schema', () => {
+    const found = JSON.parse(runback(['check', TENDER, '--json']).out);
+    const schema = JSON.parse(runback(['schema', '--report']).out);
+    const validate = new Ajv2020({ strict: true, allErrors: true }).compile(schema);
+    validate(found);
+    expect(validate.errors).toBeNull();
+    for (const key of ['pockets', 'passage', 'stick', 'pressure', 'flow', 'thermal', 'mass', 'facts'])
+      for (const line of found.lines) expect(line, line.id).toHaveProperty(key);
+    expect(Array.isArray(found.runs)).toBe(true);
+  });
+
+  it('prints figures with their unit, and what they rest on when asked', () => {
+    const found = JSON.parse(runback(['check', TENDER, '--json']).out);
+    const calm = runback(['check', TENDER]).out.replace(/\s+/g, ' ');
+    const all = runback(['check', TENDER, '--all']).out.replace(/\s+/g, ' ');
+    const facts = [...found.lines, ...found.runs].flatMap((worked) => worked.facts) as Fact[];
+    for (const { group, label, text, basis } of facts) {
+      expect(all).toContain(`${label}: ${text}`);
+      expect(all).toContain(basis);
+      if (['pockets', 'passage', 'stick'].includes(group)) {
+        expect(calm).toContain(`${label}: ${text}`);
+        expect(calm).toContain(basis);
+      }
+    }
+    for (const { slope } of found.lines) if (slope) expect(calm).toContain(slope.proof.text);
+    expect(all).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
   it('keeps what a terminal would obey out of its output', () => {
     const job = readFileSync(TENDER, 'utf8').replace('"title": "Tender 7', '"title": "Te\u202ender 7');
     expect(runback(['check', '-'], { input: job }).out).not.toMatch(/\u202e|\u001b/);
@@ -72,14 +110,15 @@ describe('runback check', () => {
     expect(missing.code).toBe(2);
     expect(missing.err).toContain('there is no such file');
     expect(runback(['check', ROOT]).err).toContain('folder');
-    for (const folder of ['tests/fixtures/bad'])
-      for (const name of readdirSync(join(ROOT, folder)).filter((n) => n.endsWith('.json'))) {
-        const ran = runback(['check', join(folder, name)]);
-        expect(ran.code, name).toBe(2);
-        expect(ran.out, name).toBe('');
-        expect(ran.err, name).toMatch(new RegExp(`${name}:\\d+:\\d+: `));
-        expect(ran.err, name).not.toMatch(NO_STACK);
-      }
+    // The tests of the job file read them all; here every fourth shows how the command tells of it.
+    const bad = readdirSync(join(ROOT, 'tests/fixtures/bad')).filter((name) => name.endsWith('.json'));
+    for (const name of bad.filter((_, i) => i % 4 === 0)) {
+      const ran = runback(['check', join('tests/fixtures/bad', name)]);
+      expect(ran.code, name).toBe(2);
+      expect(ran.out, name).toBe('');
+      expect(ran.err, name).toMatch(new RegExp(`${name}:\\d+:\\d+: `));
+      expect(ran.err, name).not.toMatch(NO_STACK);
+    }
   }, 120_000);
 
   it('answers 2 to bytes that are not text', () =>
@@ -143,6 +182,18 @@ describe('runback sheet', () => {
       expect(names.filter((name) => /^dipstick-from-z(-\d+)?\.svg$/.test(name))).toHaveLength(
         names.length - 1,
       );
+    }));
+
+  it('prints the strip of a stick with the line it goes in at', () =>
+    inFolder((folder) => {
+      const ran = runback(['sheet', TENDER, '--pages', 'none', '--aids', 'stick', '--out', folder]);
+      expect(ran.code, ran.err).toBe(0);
+      const strip = textOf(join(folder, 'dipstick.pdf')).replace(/\s+/g, ' ');
+      for (const words of ['STICK STRIP 1:1', 'VERIFY BY FILLING', 'MAX · 12 L', 'MIN · 9 L', '± 0.5 mm'])
+        expect(strip).toContain(words);
+      expect(textOf(join(folder, 'dipstick-foot.pdf'))).not.toContain('STICK STRIP 1:1');
+      expect(runback(['sheet', TENDER, '--line', 'dipstick-foot', '--out', folder]).code).toBe(0);
+      expect(textOf(join(folder, 'dipstick-foot.pdf'))).toMatch(/RUN: *Dipstick tube, stepped/);
     }));
 
   it('stamps a failing line, and still writes it', () =>
@@ -256,7 +307,13 @@ describe('runback rows', () => {
 
 describe('runback schema', () => {
   it('prints both schemas', () => {
-    expect(JSON.parse(runback(['schema']).out).$schema).toContain('2020-12');
-    expect(JSON.parse(runback(['schema', '--report']).out).$schema).toContain('2020-12');
+    for (const [call, title] of [
+      [[], 'Runback job'],
+      [['--report'], 'Runback report'],
+    ] as const) {
+      const schema = JSON.parse(runback(['schema', ...call]).out);
+      expect(schema.$schema).toContain('2020-12');
+      expect(schema.title).toBe(title);
+    }
   });
 });

@@ -2,13 +2,15 @@
 import { readFileSync } from 'node:fs';
 import { JobError, workUp } from 'runback';
 import { bendsCsv, report } from 'runback/exchange';
-import { sheetPages } from 'runback/sheet';
+import { aidPages, sheetPages } from 'runback/sheet';
 import { describe, expect, it } from 'vitest';
+import { jobText } from '../../apps/cli/src/check-text.ts';
+import { unsayable } from '../../packages/exchange/test/numbers.ts';
 import { seeded } from '../helpers/random-line.ts';
 import { TENDER } from '../helpers/run.ts';
 
 const SEED = 7;
-const RUNS = 500;
+const RUNS = 250;
 /** Every so many runs the whole sheet is drawn, else the table alone. */
 const WHOLE = 25;
 const text = readFileSync(TENDER, 'utf8');
@@ -61,16 +63,16 @@ describe(`damaged jobs, seed ${SEED}`, () => {
       const broken = damage(random);
       try {
         const job = workUp(broken, { file: 'broken.job.json' });
-        const written = JSON.stringify(report(job));
-        expect(written).not.toMatch(/NaN|Infinity/);
+        expect(unsayable(report(job))).toEqual([]);
+        const told = jobText(job, { colour: false, columns: 80, all: true });
+        expect(JSON.stringify(report(job)) + told).not.toMatch(/NaN|Infinity|undefined/);
         expect(bendsCsv(job).endsWith('\r\n')).toBe(true);
         for (const line of job.lines)
-          if (line.centreline)
-            sheetPages(line, {
-              from: 'A',
-              checksum: job.checksum,
-              ...(i % WHOLE === 0 ? {} : { pages: ['bench'] as const }),
-            });
+          if (line.centreline) {
+            const shared = { from: 'A', checksum: job.checksum, runs: job.runs } as const;
+            sheetPages(line, { ...shared, ...(i % WHOLE === 0 ? {} : { pages: ['bench'] }) });
+            if (i % WHOLE === 0) aidPages(line, shared);
+          }
         worked += 1;
       } catch (error) {
         if (!(error instanceof JobError))
@@ -83,7 +85,7 @@ describe(`damaged jobs, seed ${SEED}`, () => {
         refused += 1;
       }
     }
-    expect(refused).toBeGreaterThan(100);
-    expect(worked).toBeGreaterThan(50);
+    expect(refused).toBeGreaterThan(50);
+    expect(worked).toBeGreaterThan(25);
   }, 240_000);
 });

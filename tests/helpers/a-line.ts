@@ -86,6 +86,7 @@ export interface EndSpec {
   readonly sleeve?: number;
   readonly flareWhen?: 'before' | 'after';
   readonly rigid?: boolean;
+  readonly opening?: number;
 }
 
 const anEnd = (name: 'A' | 'Z', line: string, spec: EndSpec): LineEnd => ({
@@ -99,6 +100,7 @@ const anEnd = (name: 'A' | 'Z', line: string, spec: EndSpec): LineEnd => ({
   sleeve: spec.sleeve === undefined ? null : { length: spec.sleeve },
   flareWhen: spec.flareWhen ?? 'after',
   rigid: spec.rigid ?? true,
+  opening: spec.opening ?? null,
   path: `${line}.end${name}`,
 });
 
@@ -198,12 +200,27 @@ const aTube = (spec: LineSpec): Line['tube'] => {
       youngs: null,
       yield: null,
       expansion: null,
+      strength: null,
+      allowable: null,
       cautions: [],
     },
   };
 };
 
 const rulesOf = (spec: LineSpec, path: string) => ({
+  bleed: ['brake', 'fuel'].includes(spec.service ?? '')
+    ? { to: 'both' as const, tilted: false, path: null }
+    : null,
+  fluid: null,
+  duty: {
+    pressure: null,
+    flow: null,
+    toward: 'Z' as const,
+    temperature: null,
+    safetyFactor: figure(4),
+    wallTolerance: figure(0.1),
+  },
+  stick: null,
   drain:
     spec.drain === undefined
       ? null
