@@ -132,17 +132,25 @@ function editing(state: State, working: Working, say: Store['say']): Editing {
       state.tag.value = change.tag;
       // Kept: what is on disk is no longer what was last saved here.
       if (answer === 'keep') state.saved.value = change.text;
-      else void takeDisk(state, working, change.text);
+      else void takeDisk(state, working, { text: change.text });
     },
   };
 }
 
-/** The text on disk as one more step, so that undo brings the edits back. */
-export async function takeDisk(state: State, working: Working, text: string): Promise<void> {
+/**
+ * The text on disk as one more step, so that undo brings the edits back. With `over`, only over that text: false when an
+ * edit came in between.
+ */
+export async function takeDisk(
+  state: State,
+  working: Working,
+  { text, over }: { readonly text: string; readonly over?: string },
+): Promise<boolean> {
   const answer = await working.look(text, state.name.value);
+  if (over !== undefined && state.text.value !== over) return false;
   if (!answer.ok) {
     state.openFault.value = { name: state.name.value, issues: answer.issues };
-    return;
+    return true;
   }
   const { past, now } = state.history.value;
   batch(() => {
@@ -155,4 +163,5 @@ export async function takeDisk(state: State, working: Working, text: string): Pr
     working.take(answer);
   });
   working.refresh();
+  return true;
 }

@@ -25,7 +25,7 @@ export async function start(needs: StartNeeds): Promise<void> {
     await restored(needs, draft);
   else if (!served) await store.openDemo();
   keepEveryChange(state, name);
-  if (served) served.watch((tag) => void diskChanged(needs, served, tag));
+  if (served) followDisk(needs, served);
 }
 
 async function openServed({ store, state }: StartNeeds, served: Served): Promise<string> {
@@ -69,6 +69,15 @@ function keepEveryChange(state: State, served: string | null): void {
   });
 }
 
+/** One piece of news after the other: what comes twice, or while a copy is read, is not taken twice or over an edit. */
+function followDisk(needs: StartNeeds, served: Served): void {
+  let last = Promise.resolve();
+  served.watch((tag) => {
+    // A file that is gone for a moment is told again when it is back.
+    last = last.then(() => diskChanged(needs, served, tag)).catch(() => undefined);
+  });
+}
+
 async function diskChanged(
   { state, working, store }: StartNeeds,
   served: Served,
@@ -80,11 +89,11 @@ async function diskChanged(
     state.tag.value = now.tag;
     return;
   }
-  if (state.text.value !== state.saved.value) {
+  const over = state.saved.value;
+  if (state.text.value !== over || !(await takeDisk(state, working, { text: now.text, over }))) {
     state.diskChange.value = { text: now.text, tag: now.tag };
     return;
   }
   state.tag.value = now.tag;
-  await takeDisk(state, working, now.text);
   if (state.saved.value === now.text) store.say(`${state.name.value} changed on disk and was read again.`);
 }
