@@ -75,6 +75,21 @@ describe('editing', () => {
     expect(faults).toEqual([]);
   });
 
+  it('keeps what is typed on while the last value is still worked', async () => {
+    const { page } = await opened(TENDER);
+    await page.getByRole('tab', { name: 'Points' }).click();
+    const box = cell(page, 'point 2', 'up');
+    await box.fill('341');
+    await box.press('Enter');
+    await box.fill('342');
+    await ready(page);
+    expect(await box.inputValue()).toBe('342');
+    await box.press('Enter');
+    await ready(page);
+    await page.getByRole('button', { name: /^Undo/ }).click();
+    await expect.poll(() => box.inputValue()).toBe('341');
+  });
+
   it('refuses what cannot be read, at the cell, and changes nothing', async () => {
     const { page } = await opened(TENDER);
     await page.getByRole('tab', { name: 'Points' }).click();

@@ -1,5 +1,5 @@
 /** What is being typed into a field, until it is committed or given up. */
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useLayoutEffect, useRef, useState } from 'preact/hooks';
 import type { JobIssue } from 'runback';
 import { sayIssues } from './issues.ts';
 import type { Read } from './read.ts';
@@ -30,6 +30,8 @@ interface Typed {
   readonly fault: string | null;
   /** Handed in, and not answered yet. */
   readonly waits?: boolean;
+  /** Typed on while what was handed in waits: the value that comes of that does not take its place. */
+  readonly after?: boolean;
 }
 
 export function useDraft<T>({ shown, read, onCommit }: DraftOptions<T>): Draft {
@@ -40,8 +42,11 @@ export function useDraft<T>({ shown, read, onCommit }: DraftOptions<T>): Draft {
     now.current = next;
     setTyped(next);
   };
-  // A value changed from outside takes the place of the draft.
-  useEffect(() => put(null), [shown]);
+  // A value changed from outside takes the place of the draft; at once, for what is typed a moment later must stay.
+  useLayoutEffect(() => {
+    const draft = now.current;
+    put(draft?.after ? { text: draft.text, fault: null } : null);
+  }, [shown]);
 
   const commit = (): boolean => {
     const draft = now.current;
@@ -61,6 +66,7 @@ export function useDraft<T>({ shown, read, onCommit }: DraftOptions<T>): Draft {
     put(waiting);
     void answer(onCommit(value.value), (fault) => {
       if (now.current === waiting) put(fault === null ? null : { text, fault });
+      else if (fault !== null && now.current) put({ text: now.current.text, fault: now.current.fault });
     });
     return true;
   };
@@ -72,7 +78,10 @@ export function useDraft<T>({ shown, read, onCommit }: DraftOptions<T>): Draft {
   return {
     text: typed?.text ?? shown,
     fault: typed?.fault ?? null,
-    type: (text) => put({ text, fault: null }),
+    type: (text) => {
+      const { waits, after } = now.current ?? {};
+      put({ text, fault: null, after: waits === true || after === true });
+    },
     commit,
     restore,
   };
