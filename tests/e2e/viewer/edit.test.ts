@@ -79,9 +79,17 @@ describe('editing', () => {
     const { page } = await opened(TENDER);
     await page.getByRole('tab', { name: 'Points' }).click();
     const box = cell(page, 'point 2', 'up');
-    await box.fill('341');
-    await box.press('Enter');
-    await box.fill('342');
+    // All in one task of the page: no answer can come in between.
+    await box.evaluate((input: HTMLInputElement) => {
+      const typed = (text: string): void => {
+        input.value = text;
+        input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      };
+      typed('341');
+      input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true, cancelable: true }));
+      typed('342');
+    });
+    await page.getByRole('button', { name: /^Undo/, disabled: false }).waitFor();
     await ready(page);
     expect(await box.inputValue()).toBe('342');
     await box.press('Enter');
