@@ -7,7 +7,10 @@ import type { Work } from '../work.ts';
 const CHECK = 'stock';
 const BASIS = 'the job: length of the stick or coil';
 
-/** The cut length comes out of one stick; says nothing when the tube has no stock length. */
+/**
+ * The cut length comes out of one stick; says nothing when the tube has no stock length.
+ * One that is long enough names no length to saw, for the line may fail another check.
+ */
 export function stock({ line, plan }: Work): Finding[] {
   const limit = line.tube.stock;
   if (limit === null) return [];
@@ -17,7 +20,9 @@ export function stock({ line, plan }: Work): Finding[] {
     finding({
       check: CHECK,
       verdict: ok ? 'pass' : 'fail',
-      message: `The line is sawn ${cut} long ${ok ? 'from' : 'but comes in'} lengths of ${has}.`,
+      message: ok
+        ? `A stock length of ${has} is enough for the line.`
+        : `The line is sawn ${cut} long but comes in lengths of ${has}.`,
       found: plan.cutLength,
       limit,
       unit: 'mm',
