@@ -5,7 +5,7 @@ import type { AidContext } from './aid-context.ts';
 import { bendNames } from './aid-words.ts';
 import { cell, joined, type Part, pen } from './set.ts';
 import type { PathStep, Point, Zone } from './types.ts';
-import { size } from './words.ts';
+import { nameWords, size } from './words.ts';
 
 /** What a card is for. */
 export interface CardKind {
@@ -34,7 +34,7 @@ export interface Card {
 /** A smaller inside leaves nothing to cut: then the card goes outside. mm */
 const LEAST_INNER = 3;
 /** Height of the words below the legs, or above the arc. mm */
-const WORDS = 17;
+const WORDS = 19;
 const NARROW_WORDS = 30;
 const NARROW = 34;
 
@@ -104,7 +104,7 @@ function words({ kind, side }: Card, place: Zone, { plan, worked }: AidContext):
     y: place.y + big.height + gap,
     height: place.height - big.height - gap,
   };
-  const text = `bend wanted ${bend}° · opening ${opening}° · R ${size(kind.radius, unit)} · OD ${size(worked.line.tube.od, unit)} · thick edge ${side.toUpperCase()} the bend · ${worked.line.name}`;
+  const text = `bend wanted ${bend}° · opening ${opening}° · R ${size(kind.radius, unit)} · OD ${size(worked.line.tube.od, unit)} · thick edge ${side.toUpperCase()} the bend · ${nameWords(worked.line)}`;
   const style = { minCap: 0.9, anchor: 'middle', first: 'wrap' } as const;
   return [
     cell(big, `${bendNames(kind.bends).toUpperCase()}: ${bend}°`, {

@@ -2,17 +2,17 @@
 import { type LengthStyle, MM_PER_INCH, plainUnit } from '@runback/job';
 import type { AidContext } from './aid-context.ts';
 import { type AidFrame, BAR, MARGIN, NOTICE } from './aid-paper.ts';
-import { cell, joined, line, type Part, pen, rect, zone } from './set.ts';
+import { cell, joined, line, type Part, pen, READABLE, rect, zone } from './set.ts';
 import { type Paragraph, stack } from './stack.ts';
 import type { Box, Item, Point, Zone } from './types.ts';
-import { handWords, tubeWords } from './words.ts';
+import { handWords, nameWords, tubeWords } from './words.ts';
 
 /** The bar on an aid: 100 mm, or 4 in. mm */
 export const aidBar = (unit: LengthStyle): number => (unit === 'mm' ? 100 : 4 * MM_PER_INCH);
 
 export interface Heading {
   readonly title: string;
-  /** `page 2 of 5` */
+  /** `aids page 2 of 5` */
   readonly page: string;
 }
 
@@ -26,7 +26,7 @@ export function aidHeader(
   const hand = zone('hand', [x + width - 62, top], [62, 7.4]);
   const unit = zone('unit', [x + width - 82, top], [18, 7.4]);
   const facts = [
-    of.name,
+    nameWords(of),
     options.jobTitle ?? of.title,
     of.revision === null ? '' : `rev ${of.revision}`,
     tubeWords(of, plan.unit),
@@ -57,10 +57,9 @@ export function aidFoot(
   const { unit } = context.plan;
   const bar = aidBar(unit);
   const said = unit === 'mm' ? '100 mm' : '4 in';
-  const notice = zone('notice', [x, y - NOTICE], [width, NOTICE - 1]);
   const right = x + bar + 5;
   return joined([
-    stack(notice, [caution(said), ...how.notices], { cap: 2.8, minCap: 1.5, columns: 2 }).part,
+    notice({ x, y: y - NOTICE, width, height: NOTICE - 1 }, caution(said), how.notices),
     {
       zones: [],
       items: [...barAcross([x + 0.3, y + 2.4], bar), ...barUp([10, (frame.height + bar) / 2], bar)],
@@ -84,6 +83,18 @@ export function aidFoot(
         anchor: 'end',
       },
     ),
+  ]);
+}
+
+/** The caution keeps its size whatever else there is to say. */
+function notice(box: Box, first: Paragraph, more: readonly Paragraph[]): Part {
+  const own = more.length === 0 ? box.width : box.width * 0.55;
+  const style = { cap: 2.8, minCap: READABLE } as const;
+  if (more.length === 0) return stack({ ...box, name: 'notice' }, [first], style).part;
+  const rest = { ...box, x: box.x + own + 4, width: box.width - own - 4 };
+  return joined([
+    stack({ ...box, width: own, name: 'notice' }, [first], style).part,
+    stack({ ...rest, name: 'not made' }, more, { ...style, minCap: 1.2 }).part,
   ]);
 }
 

@@ -85,9 +85,9 @@ function assembled(
   const named = detail === undefined ? title : `${title} ${detail}`;
   const heading = {
     title: detail === undefined ? `${title} 1:1` : `${title} 1:1 · ${detail}`,
-    page: `page ${how.page} of ${how.pages}`,
+    page: `aids page ${how.page} of ${how.pages}`,
   };
-  const notices = how.why.map((why): Paragraph => ({ text: notMade(why) }));
+  const notices: readonly Paragraph[] = how.why.length === 0 ? [] : [{ text: notMade(how.why.join('; ')) }];
   const { zones, items } = joined([
     aidHeader(context, frame, heading),
     part,

@@ -6,6 +6,7 @@ import { RULE, STRIP_HEIGHT, type Strip, tapeLabels } from './aid-tape-labels.ts
 import type { Tape, TapeMark, TapeSpan } from './aid-tape-plan.ts';
 import { line, type Part, pen, rect } from './set.ts';
 import type { Item, Stroke } from './types.ts';
+import { nameWords } from './words.ts';
 
 /** Left of ZERO, to fold over the end of the tube. mm */
 export const TAB = 12;
@@ -122,11 +123,11 @@ function ends(strip: Strip): Item[] {
           { ...line([0, 0], [0, STRIP_HEIGHT], pen(0.6)), name: 'tape-zero' },
           ...ribbonWords(
             strip,
-            { x: -TAB, y: 7, width: TAB, height: 12 },
+            { x: -TAB + 0.6, y: 7, width: TAB - 1.2, height: 12 },
             { text: 'FOLD at ZERO', cap: 2.2, lines: 3, first: 'wrap', anchor: 'middle' },
           ),
         ];
-  const what = `strip ${number} of ${count} · ${worked.line.name} · ${plan.hand === 'OPPOSITE HAND' ? 'OPPOSITE HAND · ' : ''}END ${plan.from} to the left`;
+  const what = `strip ${number} of ${count} · ${nameWords(worked.line)} · ${plan.hand === 'OPPOSITE HAND' ? 'OPPOSITE HAND · ' : ''}END ${plan.from} to the left`;
   const arrow = Math.max(0, Math.min(net, strip.hi) - 5);
   return [
     ...zero,

@@ -88,13 +88,18 @@ export function turnCheckWords({ turnCheck }: BenchRow, bench: Bench | null): st
 /** What a plain half turn would do, where it is worth offering. */
 export const flatWords = ({ words, flatJog }: BenchRow, unit: LengthStyle): string | null =>
   words.offerFlat && flatJog
-    ? `a plain half turn would put the far end ${missWords(flatJog.distance, unit)} out`
+    ? `a plain half turn puts the far end ${missWords(flatJog.distance, unit)} out`
     : null;
+
+/** What stands at the dial: without a spring-back it is only the bend wanted, and that is not what to set. */
+export const dialWords = ({ calibrated, dial }: BenchRow): string =>
+  calibrated ? `DIAL ${degrees(dial)}°` : `BEND ${degrees(dial)}°, DIAL NOT SET`;
 
 /** The bend wanted, named so that it is never taken for what is set on the dial. */
 export function wantedWords(row: BenchRow, { rows, unit }: BenchPlan): string {
   const mixed = new Set(rows.map(({ radius }) => radius)).size > 1;
-  return `bend wanted ${degrees(row.exact.angle)}°${mixed ? ` on R ${size(row.radius, unit)}` : ''}`;
+  const unset = !row.calibrated && rows.some(({ calibrated }) => calibrated) ? ', dial not set' : '';
+  return `bend wanted ${degrees(row.exact.angle)}°${mixed ? ` on R ${size(row.radius, unit)}` : ''}${unset}`;
 }
 
 /** The signed check before a bend is pulled, which end-to-end cannot replace; null for the first bend. */

@@ -44,6 +44,24 @@ describe('fitText', () => {
     expect(linesOf('parts of that B mm', 'parts of that B')).toEqual(['parts of that B', 'mm']);
   });
 
+  it('breaks between letters where a script has no spaces, and not before a stop or behind a bracket', () => {
+    const linesOf = (text: string, cap = 3): readonly string[] =>
+      fitText(text, { width: 20, cap, lines: 9 }).lines;
+    expect(linesOf('右側エンジンオイル').join('')).toBe('右側エンジンオイル');
+    expect(linesOf('右側エンジンオイル').length).toBeGreaterThan(1);
+    expect(linesOf('右側管、右側管（右側').every((line) => !/^[、]|[（]$/u.test(line))).toBe(true);
+    expect(linesOf('END 右側 A')).toEqual(['END 右側', 'A']);
+  });
+
+  it('breaks inside a word only where it would else be cut', () => {
+    const word = 'bracket-number-one-on-the-left-hand-rail';
+    const wide = { width: textWidth(word, 2, 'regular') + 0.1, cap: 4, minCap: 2, lines: 3 } as const;
+    expect(fitText(word, { ...wide, first: 'wrap' })).toMatchObject({ lines: [word], cut: false });
+    const { lines, cap, cut } = fitText(word, { ...wide, width: wide.width / 2 });
+    expect({ cap, cut, whole: lines.join('') }).toEqual({ cap: 2, cut: false, whole: word });
+    expect(fitText(word, { ...wide, width: wide.width / 4, lines: 2 }).cut).toBe(true);
+  });
+
   it('never leaves its width, its height, its lines or its sizes, and says when words are lost', () => {
     const word = fc.string({ unit: 'grapheme', maxLength: 14 });
     const text = fc.array(word, { maxLength: 12 }).map((parts) => parts.join(' '));
@@ -64,7 +82,8 @@ describe('fitText', () => {
         expect(blockHeight(lines) * cap).toBeLessThanOrEqual(options.height * (1 + Number.EPSILON));
         for (const line of lines)
           expect(textWidth(line.text, cap, options.weight)).toBeLessThanOrEqual(options.width * 1.000001);
-        if (!cut) expect(lines.map((line) => line.text).join(' ')).toBe(cleanText(said));
+        const letters = (of: string): string => of.replaceAll(' ', '');
+        if (!cut) expect(letters(lines.map((line) => line.text).join(''))).toBe(letters(cleanText(said)));
         else expect(lines.at(-1)!.text.endsWith('…') || lines.some((l) => l.text.endsWith('…'))).toBe(true);
       }),
       { seed: 42, numRuns: 500 },

@@ -1,4 +1,4 @@
-import { blockHeight, broken, type Line, shortened, type Words, wordsOf } from './lines.ts';
+import { blockHeight, broken, type Line, shortened, wordsOf } from './lines.ts';
 import { CAP_EM } from './measure.ts';
 import type { Weight } from './types.ts';
 
@@ -27,7 +27,8 @@ export interface Fitted {
 
 /**
  * Fits a text into a width (and height): as asked if it can, else shrunk down to the smallest cap height allowed,
- * else broken over the lines allowed, else cut with an ellipsis. Never wider than asked. Breaks at spaces only.
+ * else broken over the lines allowed, else cut with an ellipsis. Never wider than asked. Breaks at spaces, and in
+ * scripts without spaces between letters; inside a word only where it would else be cut.
  *
  * @throws RangeError when width, cap height or lines are not above 0, or `minCap` is above `cap`
  * @example
@@ -49,7 +50,12 @@ export function fitLines(text: string, options: FitOptions): Fitting {
     const fits = lines.length <= allowed && lines.every((line) => line.em <= widthEm);
     if (fits && blockHeight(lines) * cap <= asked.height) return { cap, lines, cut: false };
   }
-  return { cap: asked.minCap, lines: cutDown(words, asked), cut: true };
+  const { minCap } = asked;
+  const forced = broken(words, (asked.width * CAP_EM) / minCap, { anywhere: true });
+  const fits = forced.length <= asked.lines && blockHeight(forced) * minCap <= asked.height;
+  return fits && forced.every((line) => line.em <= (asked.width * CAP_EM) / minCap)
+    ? { cap: minCap, lines: forced, cut: false }
+    : { cap: minCap, lines: cutDown(forced, asked), cut: true };
 }
 
 export interface Fitting extends Omit<Fitted, 'lines'> {
@@ -83,11 +89,10 @@ function trials({ cap, minCap, lines, first }: Required<FitOptions>): (readonly 
 
 /** At the least size, as many lines as there is room for (one at least), the last ending in an ellipsis. */
 function cutDown(
-  words: Words,
+  all: readonly Line[],
   { width, height, minCap, lines: allowed, weight }: Required<FitOptions>,
 ): Line[] {
   const widthEm = (width * CAP_EM) / minCap;
-  const all = broken(words, widthEm);
   let lines: Line[] = [];
   for (let count = Math.min(allowed, all.length); count >= 1; count--) {
     lines = all

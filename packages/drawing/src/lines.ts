@@ -6,9 +6,10 @@ export interface Line extends Room {
   readonly text: string;
 }
 
-/** A word; a bound one stands on the line of the word before it where there is room for both. */
+/** A word; a bound one stands on the line of the word before it where there is room for both, a tight one close to it. */
 interface Word extends Line {
   readonly bound: boolean;
+  readonly tight: boolean;
 }
 
 /** The words of a text, each measured once. */
@@ -27,13 +28,25 @@ export function wordsOf(text: string, weight: Weight): Words {
   return {
     weight,
     spaceEm: roomOf(' ', weight).em,
-    words: words.map((word, i) => ({
-      text: word,
-      ...roomOf(word, weight),
-      bound: i > 0 && isBound(words[i - 1]!, word),
-    })),
+    words: words.flatMap((word, i) =>
+      word.split(SPACELESS).map((piece, j) => ({
+        text: piece,
+        ...roomOf(piece, weight),
+        bound: i > 0 && j === 0 && isBound(words[i - 1]!, word),
+        tight: j > 0,
+      })),
+    ),
   };
 }
+
+/** Scripts that are written without spaces break between letters, but not before a stop or behind an opening bracket. */
+const SPACELESS = (() => {
+  const letter =
+    '[\\p{Script=Han}\\p{Script=Hiragana}\\p{Script=Katakana}\\u3000-\\u303f\\u30fc\\uff01-\\uff60]';
+  const closing = '[、。，．・：；？！ー）］｝〕〉》」』】ぁぃぅぇぉっゃゅょァィゥェォッャュョ]';
+  const opening = '[（［｛〔〈《「『【]';
+  return new RegExp(`(?<!${opening})(?:(?<=${letter})|(?=${letter}))(?!${closing})`, 'u');
+})();
 
 const UNIT = /^(?:mm|ml|MPa|kPa|bar|psi|kg|Hz|°C|%|L|s)(?!\p{L})/u;
 
@@ -41,15 +54,23 @@ const UNIT = /^(?:mm|ml|MPa|kPa|bar|psi|kg|Hz|°C|%|L|s)(?!\p{L})/u;
 const isBound = (before: string, word: string): boolean =>
   word === '·' || (UNIT.test(word) && /\d$/u.test(before)) || /^[(]?(?:OD|R)$/u.test(before);
 
-/** Breaks at spaces only; a word wider than the width stands alone on its line, too wide. */
-export function broken({ words, spaceEm }: Words, widthEm: number): readonly Line[] {
+/**
+ * Breaks where a text may break; a word wider than the width stands alone on its line, too wide. With `anywhere`, for
+ * a text that gets no smaller, such a word goes over as many lines as its letters need.
+ */
+export function broken(
+  { words, spaceEm, weight }: Words,
+  widthEm: number,
+  { anywhere = false }: { readonly anywhere?: boolean } = {},
+): readonly Line[] {
   const lines: Word[][] = [];
   let em = 0;
-  for (const word of words) {
+  for (const word of anywhere ? words.flatMap((one) => pieces(one, weight, widthEm)) : words) {
     const last = lines.at(-1);
-    if (last && em + spaceEm + word.em <= widthEm) {
+    const more = spaceBefore(word, spaceEm) + word.em;
+    if (last && em + more <= widthEm) {
       last.push(word);
-      em += spaceEm + word.em;
+      em += more;
       continue;
     }
     const next = [...(last ? leaving(last, word, { widthEm, spaceEm }) : []), word];
@@ -59,6 +80,31 @@ export function broken({ words, spaceEm }: Words, widthEm: number): readonly Lin
   return lines.map(([first, ...more]) =>
     more.reduce((line: Line, word) => joined(line, word, spaceEm), lineOf(first!)),
   );
+}
+
+const spaceBefore = ({ tight }: Word, spaceEm: number): number => (tight ? 0 : spaceEm);
+
+/** A word too wide for a line in pieces that are not, by whole letters. */
+function pieces(word: Word, weight: Weight, widthEm: number): readonly Word[] {
+  if (word.em <= widthEm) return [word];
+  const texts: string[] = [];
+  let em = 0;
+  for (const letter of word.text.match(/.\p{M}*/gsu) ?? []) {
+    const wide = roomOf(letter, weight).em;
+    if (texts.length > 0 && em + wide <= widthEm) {
+      texts[texts.length - 1] += letter;
+      em += wide;
+    } else {
+      texts.push(letter);
+      em = wide;
+    }
+  }
+  return texts.map((text, i) => ({
+    text,
+    ...roomOf(text, weight),
+    bound: i === 0 && word.bound,
+    tight: i > 0 || word.tight,
+  }));
 }
 
 /** Takes off a line the words that a bound one goes with: none where nothing would be left of it, or they do not fit either. */
@@ -76,13 +122,13 @@ function leaving(
 }
 
 const emOf = (words: readonly Word[], spaceEm: number): number =>
-  words.reduce((em, word, i) => em + (i === 0 ? 0 : spaceEm) + word.em, 0);
+  words.reduce((em, word, i) => em + (i === 0 ? 0 : spaceBefore(word, spaceEm)) + word.em, 0);
 
 const lineOf = ({ text, em, up, down }: Word): Line => ({ text, em, up, down });
 
-const joined = (a: Line, b: Line, spaceEm: number): Line => ({
-  text: `${a.text} ${b.text}`,
-  em: a.em + spaceEm + b.em,
+const joined = (a: Line, b: Word, spaceEm: number): Line => ({
+  text: `${a.text}${b.tight ? '' : ' '}${b.text}`,
+  em: a.em + spaceBefore(b, spaceEm) + b.em,
   up: Math.max(a.up, b.up),
   down: Math.max(a.down, b.down),
 });

@@ -72,6 +72,10 @@ export function roomOf(text: string, weight: Weight): Room {
   return { em, up, down };
 }
 
+/** Whether the typeface has every letter of a text; what it lacks is printed as boxes. */
+export const printable = (text: string): boolean =>
+  [...cleanText(text)].every((letter) => faces.regular.letters.has(letter.codePointAt(0)!));
+
 /** Cap height of one em, the same in both weights: a font size is cap / CAP_EM. */
 export const CAP_EM = faces.regular.capEm;
 

@@ -9,7 +9,7 @@ import { type TableColumn, tableBlocks } from './page-table.ts';
 import { cell, joined, type Part, pen, rect, zone } from './set.ts';
 import { foot } from './sheet-foot.ts';
 import type { Page } from './types.ts';
-import { cautionsOf, length, size, tubeWords } from './words.ts';
+import { cautionsOf, length, nameWords, size, tubeWords } from './words.ts';
 
 export interface CoverOptions {
   /** Default A4. */
@@ -129,7 +129,7 @@ function lineTable({ lines, unit }: Covering): readonly Block[] {
   ];
   const rows = lines.map(({ worked, plan }, i) => [
     String(i + 1),
-    worked.line.name,
+    nameWords(worked.line),
     worked.line.mirror === null ? 'as drawn' : 'OPPOSITE HAND',
     String(worked.line.quantity),
     tubeWords(worked.line, unit),
@@ -169,7 +169,7 @@ function cutList({ lines, unit }: Covering): readonly Block[] {
         columns,
         [
           ...rows.map(({ worked, saw }) => [
-            `${worked.line.name}${worked.verdict === 'fail' ? ' (DO NOT BEND)' : ''}`,
+            `${nameWords(worked.line)}${worked.verdict === 'fail' ? ' (DO NOT BEND)' : ''}`,
             length(saw, unit),
             `× ${worked.line.quantity}`,
             length(saw * worked.line.quantity, unit),

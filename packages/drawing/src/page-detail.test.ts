@@ -109,7 +109,8 @@ describe('the exact values', () => {
   });
 
   it('list clearances, clips, ends and a blank proof test', () => {
-    const line = { ...worked({ points: dipstick, clips: [150, 320.125], flared: true }), clearance: [near] };
+    const made = { ...worked({ points: dipstick, clips: [150, 320.125], flared: true }), clearance: [near] };
+    const line = { ...made, line: { ...made.line, service: { ...made.line.service, id: 'brake' } } };
     const said = all(pagesOf(line));
     expect(said).toContain('exhaust-1 surrounding 28.00 40.00 300.00 TOO NEAR,');
     expect(said).toContain('1 nearer than it should be');
@@ -117,6 +118,40 @@ describe('the exact values', () => {
     expect(said).toContain('18 long, bore 12.3, 22 across flats');
     expect(said).toContain('Test with LIQUID, never with air');
     for (const field of ['pressure', 'medium', 'held for', 'by', 'date']) expect(said).toContain(field);
+    expect(all(pagesOf(made))).not.toContain('PROOF TEST');
+    const figure = { value: 0.3, source: 'the job', path: null };
+    const pressed = { ...made.line, duty: { ...made.line.duty, pressure: figure } };
+    expect(all(pagesOf({ ...made, line: pressed }))).toContain('PROOF TEST');
+  });
+
+  it('list the tightest clearance first, and name in a line what is far off with its distance', () => {
+    const row = (to: string, distance: number, keepOff: number) => ({ ...near, to, distance, keepOff });
+    const far = ['rail', 'tank', 'cab', 'axle'].map((to, i) => row(to, 900 + i, 40));
+    const some = [...far, row('block', 150, 60), row('pipe', 42, 40), row('sump', 6, 5)];
+    const of = (rows: typeof some, over = {}): string =>
+      all(pagesOf({ ...worked({ points: dipstick }), clearance: rows }, over));
+    const said = of(some);
+    expect(said).toMatch(
+      /where sump .* pipe .* block .* Farther off, each with 100 mm or more to spare: rail 900 ·/,
+    );
+    expect(said).toContain('tank 901 · cab 902 · axle 903.');
+    expect(of(some, { units: 'in' })).toContain('each with 4 in or more to spare: rail 35.433 ·');
+    // A table of rows that are all far off still shows the nearest.
+    expect(of(far.slice(1))).toMatch(/where tank .* cab .* axle/);
+    expect(of(far.slice(1))).not.toContain('Farther off');
+  });
+
+  it('keep a short table on one page', () => {
+    const { facts } = worked({ points: dipstick });
+    const pages = [0, 6, 12, 18, 24, 30].flatMap((n) => {
+      const clearance = Array.from({ length: n }, (_, i) => ({ ...near, to: `bracket ${i}` }));
+      return pagesOf(
+        { ...worked({ points: dipstick, flared: true }), clearance, facts },
+        { paper: 'letter' },
+      );
+    });
+    for (const said of pages.map(words).filter((one) => one.includes('FITTING END A')))
+      expect(said).toContain('far side rigid');
   });
 
   it('print every finding whole: what was found, the limit, the basis and the cure', () => {

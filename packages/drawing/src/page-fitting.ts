@@ -70,8 +70,12 @@ function nutWords({ nut }: LineEnd, { unit }: BenchPlan): string {
 const BOX = 13;
 const FIELDS = ['pressure', 'medium', 'held for', 'joints dry?', 'by', 'date'] as const;
 
+/** Services without pressure, unless the job gives them one. */
+const UNTESTED = new Set(['dipstick', 'oil-drain', 'vent']);
+
 /** To be written by hand; nothing in it is filled in by a machine. */
-export function proofBlocks(width: number): readonly Block[] {
+export function proofBlocks({ worked: { line: of } }: SheetContext, width: number): readonly Block[] {
+  if (UNTESTED.has(of.service.id) && of.duty.pressure === null) return [];
   const words =
     'Test with LIQUID, never with air or gas: gas under pressure throws parts when a joint lets go. Vents and drains are not tested. Never tighten a joint under pressure. (Common practice, no source.)';
   return [

@@ -64,7 +64,9 @@ export function paragraph(text: string, width: number, style: ParagraphStyle): r
   const words = wordsOf(text, weight);
   if (words.words.every((word) => word.text === '')) return [];
   const widthEm = ((width - indent) * CAP_EM) / cap;
-  const lines = broken(words, widthEm).map((line) => evened(shortened(line, weight, { widthEm })));
+  const lines = broken(words, widthEm, { anywhere: true }).map((line) =>
+    evened(shortened(line, weight, { widthEm })),
+  );
   const pieces: Block[] = [];
   for (let i = 0; i < lines.length; i += LINES_TOGETHER) {
     const piece = lines.slice(i, i + LINES_TOGETHER);

@@ -3,6 +3,7 @@ import { fitLines } from './fit.ts';
 import { blockHeight } from './lines.ts';
 import { textWidth } from './measure.ts';
 import { type Block, paragraph } from './page-flow.ts';
+import { noFallWords } from './page-words.ts';
 import { cell, joined, line, type Part, pen, rect, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Paragraph } from './stack.ts';
@@ -20,18 +21,22 @@ const FIELDS = [
 ] as const;
 const LINES = 12;
 
+/** A fall that is there may still be less than was asked. */
+const UNSIGNED = 'A check of this line fails: nothing to sign.';
+
 /** A box: the sentence, and lines to sign when it holds; bold and without lines when it does not. */
 export function slopeProofBlocks({ worked }: SheetContext, width: number): readonly Block[] {
   if (worked.slope === null) return [];
   const { holds, text } = worked.slope.proof;
-  const said = holds ? text : `NOT PROVEN. ${text}`;
+  const sign = holds && worked.verdict !== 'fail';
+  const said = !holds ? `NOT PROVEN. ${text}` : sign ? text : `${text} ${UNSIGNED}`;
   const style = { cap: CAP, lines: LINES, weight: 'bold', at: 'top' } as const;
   const set = fitLines(said, { ...style, width: width - 2 * PAD });
   // A sentence longer than the box may be stands whole above it.
   const whole = set.cut ? paragraph(said, width, { cap: CAP, weight: 'bold', keep: true }) : [];
-  if (set.cut && !holds) return whole;
+  if (set.cut && !sign) return whole;
   const tall = set.cut ? 0 : blockHeight(set.lines) * CAP + SLACK;
-  const height = 2 * PAD + tall + (holds ? WRITE : 0);
+  const height = 2 * PAD + tall + (sign ? WRITE : 0);
   return [
     ...whole,
     {
@@ -45,7 +50,7 @@ export function slopeProofBlocks({ worked }: SheetContext, width: number): reado
           set.cut
             ? joined([])
             : cell(zone(`${name} said`, [x + PAD, y + PAD], [width - 2 * PAD, tall]), said, style),
-          holds
+          sign
             ? toSign({ x: x + PAD, y: y + PAD + tall, width: width - 2 * PAD, height: WRITE }, name)
             : joined([]),
         ]),
@@ -76,15 +81,12 @@ function toSign({ x, y, width, height }: Box, name: string): Part {
   );
 }
 
-/** The short form for page 1: where to sign, or that there is nothing to sign for. */
+/** The short form for page 1: where to sign, that there is nothing to sign for, or that no fall is asked. */
 export function slopeProofWords({ worked }: SheetContext): readonly Paragraph[] {
-  if (worked.slope === null) return [];
-  return worked.slope.proof.holds
-    ? [
-        {
-          text: 'Fall proven along the whole line: measure it and sign under FALL, exact values.',
-          tick: true,
-        },
-      ]
-    : [{ text: 'FALL NOT PROVEN: see FALL, exact values.', weight: 'bold' }];
+  if (worked.slope === null) return [{ text: noFallWords(worked.line) }];
+  if (!worked.slope.proof.holds)
+    return [{ text: 'FALL NOT PROVEN: see FALL, exact values.', weight: 'bold' }];
+  return worked.verdict === 'fail'
+    ? [{ text: `It falls along its whole length, see FALL, exact values. ${UNSIGNED}` }]
+    : [{ text: 'Fall proven along the whole line: measure it, sign under FALL, exact values.', tick: true }];
 }

@@ -26,6 +26,8 @@ export interface TableStyle {
 const GUTTER = 2;
 const PAD = 0.75;
 const ROW_GREY = 0.93;
+/** A table no taller than this stays on one page, mm. */
+const TOGETHER = 45;
 /** A cell becomes this many lines before words are lost. */
 const LINES = 8;
 
@@ -43,17 +45,21 @@ export function tableBlocks(
       style,
     ),
   );
+  const heights = rows.map((texts) => {
+    const tall = columns.map((column, j) =>
+      tallest(texts[j] ?? '', column, { cap: caps[j]!, minCap: caps[j]! }),
+    );
+    return Math.max(style.least ?? 0, Math.max(...tall) + 2 * PAD);
+  });
+  const short = heights.reduce((sum, one) => sum + one, 0) <= TOGETHER;
   return [
     head,
     ...rows.map((texts, i): Block => {
-      const tall = Math.max(
-        ...columns.map((column, j) => tallest(texts[j] ?? '', column, { cap: caps[j]!, minCap: caps[j]! })),
-      );
-      const height = Math.max(style.least ?? 0, tall + 2 * PAD);
+      const height = heights[i]!;
       return {
         height,
-        // Neither the first row nor the last stands alone on a page.
-        keep: rows.length > 1 && (i === 0 || i === rows.length - 2),
+        // A short table is not torn; of a long one neither the first row nor the last stands alone on a page.
+        keep: i < rows.length - 1 && (short || i === 0 || i === rows.length - 2),
         again: head,
         draw: ({ x, y, width }, name) =>
           joined([

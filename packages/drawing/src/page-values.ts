@@ -1,6 +1,6 @@
 /** Pages of exact values: what page 1 was rounded from, and all that is known of the line. They flow as long as they need. */
 import type { BenchRow } from '@runback/bending';
-import type { ClearanceRow } from '@runback/checks';
+import { clearanceBlocks } from './page-clearance.ts';
 import { factBlocks } from './page-facts.ts';
 import { cautionBlocks, findingBlocks } from './page-findings.ts';
 import { endBlocks, proofBlocks } from './page-fitting.ts';
@@ -9,7 +9,7 @@ import { type Body, bodyZone } from './page-paper.ts';
 import { slopeProofBlocks } from './page-slope.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { exact, exactDegrees, exactInTable, leavesWords, placeWords, slopeWords } from './page-words.ts';
-import type { SheetContext } from './sheet-context.ts';
+import { PAGE_KINDS, type SheetContext } from './sheet-context.ts';
 
 const CAP = 2.5;
 
@@ -22,12 +22,13 @@ export function valueBodies(context: SheetContext): readonly Body[] {
     ...section('FALL', slopeParagraphs(context), place.width),
     ...slopeProofBlocks(context, place.width),
     ...section('CLIPS', [clipWords(context)], place.width),
-    ...clearanceTable(context, place.width),
+    ...clearanceBlocks(context, place.width),
     ...endBlocks(context, place.width),
-    ...proofBlocks(place.width),
+    ...proofBlocks(context, place.width),
     ...factBlocks(context, place.width),
     ...findingBlocks(context, place.width),
-    ...cautionBlocks(context, place.width),
+    // Where the bench pages are printed too, they carry every caution.
+    ...((context.options.pages ?? PAGE_KINDS).includes('bench') ? [] : cautionBlocks(context, place.width)),
   ];
   return flow(blocks, place).map((part) => ({ name: 'exact values', part }));
 }
@@ -154,45 +155,4 @@ function clipWords({ worked, plan }: SheetContext): string {
       ? ''
       : ` At most ${exact(clipSpacing.value, plan.unit)} may hang free (${clipSpacing.source}).`;
   return `From finished END A, along the centreline: ${list}.${most}`;
-}
-
-const KIND: Readonly<Record<ClearanceRow['kind'], string>> = {
-  surrounding: 'surrounding',
-  line: 'other line',
-  self: 'itself',
-};
-
-function clearanceTable(context: SheetContext, width: number): readonly Block[] {
-  const { worked, plan } = context;
-  if (worked.clearance.length === 0)
-    return section('CLEARANCES', ['The job gives nothing to keep clear of.'], width);
-  const say = (mm: number): string => exactInTable(mm, plan.unit);
-  const tight = (row: ClearanceRow): boolean => row.distance < row.keepOff;
-  const columns: readonly TableColumn[] = [
-    { head: 'to', width: width * 0.22 },
-    { head: 'what', width: width * 0.12 },
-    { head: 'distance', width: width * 0.12, anchor: 'end' },
-    { head: 'keep off', width: width * 0.12, anchor: 'end' },
-    { head: 'from END A', width: width * 0.13, anchor: 'end' },
-    { head: 'where', width: width * 0.29 },
-  ];
-  const rows = worked.clearance.map((row) => [
-    row.kind === 'self' ? 'the tube itself' : row.to,
-    KIND[row.kind],
-    row.distance < 0 ? `OVERLAPS by ${say(-row.distance)}` : say(row.distance),
-    say(row.keepOff),
-    say(row.at),
-    `${tight(row) ? 'TOO NEAR, ' : ''}${placeWords(row.at, context)}`,
-  ]);
-  const bold = worked.clearance.filter(tight).length;
-  const said =
-    bold === 0
-      ? 'Everything is as far off as it should be.'
-      : `${bold} nearer than it should be: see the findings.`;
-  return [
-    ...heading({ text: 'CLEARANCES, from the surface of the tube', width }),
-    ...paragraph(said, width, { cap: CAP, weight: bold === 0 ? 'regular' : 'bold', keep: true }),
-    ...tableBlocks(columns, rows, { cap: CAP, minCap: 1.8, lines: 2 }),
-    space(1.5),
-  ];
 }

@@ -54,10 +54,14 @@ export function placeWords(
   return `between ${from} and ${to}`;
 }
 
+/** That no fall was judged, and what is then to be done with a line that is bled. */
+export const noFallWords = ({ service, bleed }: WorkedLine['line']): string =>
+  `The job asks no fall of this line: how it drains is not judged.${service.bleeds || bleed !== null ? ' Bleed it until no air comes.' : ''}`;
+
 /** What is judged: the fall everywhere at rest, and in the worst attitude. */
 export function slopeWords(context: { readonly worked: WorkedLine; readonly plan: BenchPlan }): string {
   const { slope, line } = context.worked;
-  if (slope === null) return 'The job asks no fall of this line: how it drains is not judged.';
+  if (slope === null) return noFallWords(line);
   const { unit } = context.plan;
   const toward = slope.toward === 'both' ? 'toward both ends from one crest' : `toward END ${slope.toward}`;
   const place = ({ at }: SlopeExtreme): string => `${placeWords(at, context)}, ${exact(at, unit)} from END A`;

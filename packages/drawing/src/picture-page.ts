@@ -1,15 +1,15 @@
 /** Pages of bend pictures: for each bend what to see and what to do, in the order of the hands. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
-import { pullWords, turnCheckWords } from './bench-words.ts';
+import { dialWords, pullWords, turnCheckWords } from './bench-words.ts';
 import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { type Body, bodyZone } from './page-paper.ts';
 import { bendPicture } from './picture-bend.ts';
 import { project } from './picture-project.ts';
 import { besideOf } from './picture-scene.ts';
-import { cell, joined, line, type Part, pen, rect, type Style, zone } from './set.ts';
+import { cell, joined, line, type Part, pen, READABLE, rect, type Style, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Box, Item, Point, Zone } from './types.ts';
-import { degrees, length } from './words.ts';
+import { length } from './words.ts';
 
 const PER_PAGE = 4;
 const HEAD = 13;
@@ -144,20 +144,16 @@ function words(plan: BenchPlan, row: BenchRow, box: Box): Part {
     }),
     cell(part('view words', [VIEW - 6, 5], left), `on end, from ${endViewing(plan.bench).from}`, {
       cap: 2,
-      minCap: 1.6,
+      minCap: READABLE,
       anchor: 'end',
     }),
     { zones: [], items: endViewOf(plan, row, { x: x + width - VIEW, y, width: VIEW, height: VIEW }) },
     cell(zone(`picture ${row.bend} turn`, [x, lower], [width, turnTall]), capital(row.words.line), bold),
-    cell(
-      zone(`picture ${row.bend} dial`, [x, lower + turnTall + 0.6], [width, 5.4]),
-      `DIAL ${degrees(row.dial)}°`,
-      {
-        cap: 4.5,
-        minCap: 3,
-        weight: 'bold',
-      },
-    ),
+    cell(zone(`picture ${row.bend} dial`, [x, lower + turnTall + 0.6], [width, 5.4]), dialWords(row), {
+      cap: 4.5,
+      minCap: 3,
+      weight: 'bold',
+    }),
     check(plan, row, { x, y: lower + turnTall + 7, width, height: rest - turnTall - 7 }),
   ]);
 }
@@ -177,7 +173,7 @@ function check(plan: BenchPlan, row: BenchRow, { x, y, width, height }: Box): Pa
     { zones: [], items: [rect({ x, y: y + 0.4, width: TICK, height: TICK }, { stroke: pen(0.3) })] },
     cell(place, `Before you pull: ${texts.join('; ')}`, {
       cap: 3,
-      minCap: 1.7,
+      minCap: READABLE,
       lines: 6,
       first: 'wrap',
       at: 'top',

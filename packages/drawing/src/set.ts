@@ -3,6 +3,9 @@ import { type FitOptions, fitLines } from './fit.ts';
 import { blockHeight, type Line, leading } from './lines.ts';
 import type { Anchor, Box, Grey, Item, LineItem, Point, RectItem, Stroke, TextItem, Zone } from './types.ts';
 
+/** Cap height of seven points: nothing that is read at the bench should be smaller. mm */
+export const READABLE = 1.8;
+
 /** A piece of a page: what is drawn and the zones its texts stand in. */
 export interface Part {
   readonly zones: readonly Zone[];

@@ -6,10 +6,11 @@ import { type Paragraph, type Stacked, stackOrPoint } from './stack.ts';
 import { height, length } from './words.ts';
 
 /** What to check and to do when the last bend is made. */
-export function after({ plan, worked, options }: SheetContext): Stacked {
+export function after({ plan, worked, options, page, pages }: SheetContext): Stacked {
   const { x, y, width, height: tall } = frameOf(options).bands.after;
   const body = zone('after', [x, y + 6.6], [width, tall - 9]);
-  const words = [...inOrder([...ends(plan), ...checks(plan)]), ...clips(worked, plan)];
+  const words =
+    page < pages ? notYet(page) : [...inOrder([...ends(plan), ...checks(plan)]), ...clips(worked, plan)];
   const list = stackOrPoint(body, words, { cap: 4.5, minCap: 2.1, columns: 2 });
   const part = joined([
     { zones: [], items: [line([x, y], [x + width, y], pen(0.8))] },
@@ -23,9 +24,17 @@ export function after({ plan, worked, options }: SheetContext): Stacked {
   return { ...list, part };
 }
 
+/** Nothing is trimmed or measured while bends are still to be made. */
+const notYet = (page: number): Paragraph[] => [
+  {
+    text: `NOT YET: go on with the bends of page ${page + 1}. What comes after them stands there.`,
+    weight: 'bold',
+  },
+];
+
 /** Numbered: the lengths and heights hold for the finished tube, not for one still left long. */
 const inOrder = (words: readonly Paragraph[]): Paragraph[] =>
-  words.map((word, i) => ({ ...word, text: `${i + 1}  ${word.text}` }));
+  words.map((word, i) => ({ ...word, text: `${i + 1}. ${word.text}` }));
 
 function checks({ final, unit }: BenchPlan): Paragraph[] {
   return [

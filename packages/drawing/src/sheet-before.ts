@@ -73,7 +73,7 @@ function beforeSteps(steps: SheetContext['plan']['order']['steps']): Paragraph[]
     .slice(0, bend < 0 ? last + 1 : bend)
     .filter((step) => step.kind !== 'saw')
     .map((step, i) => ({
-      text: `${i + 1}  ${step.words}`,
+      text: `${i + 1}. ${step.words}`,
       tick: true,
       weight: step.kind === 'hook' || step.kind === 'mark' ? 'bold' : 'regular',
     }));

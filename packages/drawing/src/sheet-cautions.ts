@@ -16,10 +16,10 @@ export function cautions(
   const words = [
     ...turning(context),
     ...fails,
+    ...more,
     ...numbering(context),
     ...cautionWords(context),
     ...rest,
-    ...more,
   ];
   const list = stackOrPoint(place, words, { cap: 3.5, columns: 2, ...how });
   return {

@@ -1,9 +1,9 @@
 import { plainUnit } from '@runback/job';
 import { HEADER } from './frame.ts';
-import { cell, joined, type Part, pen, rect, zone } from './set.ts';
+import { cell, joined, type Part, pen, READABLE, rect, zone } from './set.ts';
 import type { SheetContext } from './sheet-context.ts';
 import type { Zone } from './types.ts';
-import { dieWords, handWords, springWords, tubeWords } from './words.ts';
+import { dieWords, handWords, nameWords, springWords, tubeWords } from './words.ts';
 
 const { x: LEFT, y: TOP, width: WIDTH } = HEADER;
 const RIGHT = LEFT + WIDTH;
@@ -20,7 +20,7 @@ export function header(context: SheetContext): Part {
   const { worked, plan } = context;
   const hand = zone('hand', [RIGHT - HAND_WIDTH, TOP], [HAND_WIDTH, 9.8]);
   return joined([
-    cell(zone('name', [LEFT, TOP], [WIDTH - HAND_WIDTH - 4, 10.2]), worked.line.name, {
+    cell(zone('name', [LEFT, TOP], [WIDTH - HAND_WIDTH - 4, 10.2]), nameWords(worked.line), {
       cap: 7,
       minCap: 2.6,
       weight: 'bold',
@@ -52,7 +52,7 @@ function facts({ worked, plan, options }: SheetContext): Part {
     }),
     cell(zone('job', [LEFT, SECOND + 5.3], [wide, 4.9]), job.filter((word) => word !== '').join(' · '), {
       cap: 3,
-      minCap: 1.6,
+      minCap: READABLE,
       lines: 2,
     }),
   ]);
@@ -93,7 +93,7 @@ function springBack({ plan }: SheetContext): Part {
 function unit({ plan }: SheetContext): Part {
   const box = zone('unit', [RIGHT - UNIT_WIDTH, SECOND], [UNIT_WIDTH, SECOND_HEIGHT]);
   // Small letters stand low in a box that is laid out for capitals.
-  const lifted = { ...box, y: box.y - (plan.unit === 'mm' ? 1 : 0.4) };
+  const lifted = { ...box, y: box.y - (plainUnit(plan.unit) === 'mm' ? 1 : -0.3) };
   return joined([
     { zones: [], items: [rect(box, { stroke: pen(0.7) })] },
     cell(lifted, plainUnit(plan.unit), { cap: 8, minCap: 5, weight: 'bold', anchor: 'middle' }),

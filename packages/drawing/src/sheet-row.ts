@@ -6,7 +6,7 @@ import { drawnTurn, endView, endViewing } from './end-view.ts';
 import { fitText } from './fit.ts';
 import { ROW_HEIGHT, TABLE_LEFT, WIDTH } from './frame.ts';
 import { textWidth } from './measure.ts';
-import { cell, joined, line, type Part, pen, rect, type Style } from './set.ts';
+import { cell, joined, line, type Part, pen, READABLE, rect, type Style } from './set.ts';
 import type { Zone } from './types.ts';
 import { degrees, length } from './words.ts';
 
@@ -89,24 +89,38 @@ function picture(row: BenchRow, { plan, top }: RowPlace): Part {
   return { zones: [], items: endView(centre, 12.8, { viewing: endViewing(plan.bench), turn }) };
 }
 
-/** Height of the confirmation below the turn: one line, or two smaller ones where it is long. mm */
-const SEEN = { short: 4, long: 5.9 } as const;
+/** What the confirmation below the turn may become, best first, and the height it then has. mm */
+const SEEN = [
+  { tall: 4, cap: 2.8, minCap: 2.1, lines: 1 },
+  { tall: 5.9, cap: 2.1, minCap: READABLE, lines: 2 },
+  { tall: 5.9, cap: READABLE, minCap: 1.3, lines: 3 },
+] as const;
+/** Air between the rule over a row and its words, mm. */
+const UNDER_RULE = 0.85;
 
 /** The turn in words, never cut; what to see when it is right; a flat jog where that is worth offering. */
 function turnWords(row: BenchRow, { top, plan }: RowPlace): Part {
-  const place = spot('turn', row, [top + 0.6, ROW_HEIGHT - 1.2]);
-  const more = [row.words.confirmation ?? '', flatWords(row, plan.unit)]
+  const place = spot('turn', row, [top + UNDER_RULE, ROW_HEIGHT - 2 * UNDER_RULE]);
+  const main = mainTurnWords(row.words);
+  const more = [seenWords(row.words.confirmation ?? '', main), flatWords(row, plan.unit)]
     .filter((text) => text !== null && text !== '')
     .join('; ');
-  if (more === '') return bold(place, mainTurnWords(row.words));
-  const one = { cap: 2.8, minCap: 2.1, at: 'top' } as const;
-  const fits = !fitText(more, { ...one, width: place.width }).cut;
-  const tall = fits ? SEEN.short : SEEN.long;
+  if (more === '') return bold(place, main);
+  const style = SEEN.find(({ tall, ...fit }) => !fitText(more, { ...fit, ...WRAP, width: place.width }).cut);
+  const { tall, ...fit } = style ?? SEEN.at(-1)!;
   const seen = { ...place, name: `${place.name} seen`, y: top + ROW_HEIGHT - 0.4 - tall, height: tall };
   return joined([
-    bold({ ...place, height: seen.y - 0.7 - place.y }, mainTurnWords(row.words)),
-    cell(seen, more, fits ? one : { cap: 2.1, minCap: 1.3, lines: 3, first: 'wrap', at: 'top' }),
+    bold({ ...place, height: seen.y - 0.5 - place.y }, main),
+    cell(seen, more, { ...fit, ...WRAP, at: 'top' }),
   ]);
+}
+
+const WRAP = { first: 'wrap' } as const;
+
+/** Where the turn is seen from is not said twice in one place. */
+function seenWords(confirmation: string, main: string): string {
+  const from = confirmation.match(/, (seen from END [AZ])$/u);
+  return from && main.includes(from[1]!) ? confirmation.slice(0, -from[0].length) : confirmation;
 }
 
 /** Two lines as long as they stay readable, more and smaller before a word is lost. */
@@ -124,7 +138,7 @@ function dial(row: BenchRow, { plan, top, dials }: RowPlace): Part {
     figure(place, degrees(row.dial), dials),
     cell(small, wantedWords(row, plan), {
       cap: 2.2,
-      minCap: 1.6,
+      minCap: READABLE,
       lines: 3,
       anchor: 'end',
       at: 'top',

@@ -91,11 +91,12 @@ function notes({ x, y, width, height }: Zone, words: readonly Paragraph[]): Stac
   const place = zone('below table', [x, y + 1.4], [width, height - 2.4]);
   const list = stack(place, words, { cap: 3, minCap: 2.2, columns: 2 });
   if (list.left.length === 0) return list;
+  const close = stack(place, words, { cap: 2.3, minCap: 1.9, columns: 2, gap: 0.3 });
+  if (close.left.length === 0) return close;
   // Under seven rows there is little room: one running text holds more than a list.
-  const running = stack(place, [{ text: words.map((word) => word.text).join(' ') }], {
-    cap: 2.2,
-    minCap: 1.9,
-  });
+  const loud = words.filter(({ weight }) => weight === 'bold');
+  const rest = words.filter((word) => !loud.includes(word)).map(({ text }) => text);
+  const running = stack(place, [...loud, { text: rest.join(' • ') }], { cap: 2.2, minCap: 1.9, gap: 0.3 });
   return running.left.length === 0
     ? running
     : stackOrPoint(place, words, { cap: 2.2, minCap: 2.2, columns: 2 });

@@ -21,7 +21,9 @@ describe('page 1', () => {
     expect(wordsIn(page, 'stand words')).toContain('START on your LEFT');
     expect(wordsIn(page, 'stand words')).toContain('If yours differs: STOP, print again.');
     const hook = texts(page).filter((t) => t.zone === 'steps' && t.weight === 'bold');
-    expect(hook.map((t) => t.text).join(' ')).toMatch(/^3 hook tape on SAWN END of A 4 mark ALL bends now/);
+    expect(hook.map((t) => t.text).join(' ')).toMatch(
+      /^3\. hook tape on SAWN END of A 4\. mark ALL bends now/,
+    );
   });
 
   it('gives no length to saw for a line that fails', () => {
@@ -72,13 +74,13 @@ describe('page 1', () => {
       turn: 4.5,
       flag: 4,
       // Four steps in two columns: the last is long, and no step is cut.
-      steps: 3.4,
+      steps: 3.3,
     });
   });
 
   it('has what comes after the bending, and leaves the date to be written', () => {
     expect(wordsIn(page, 'after')).toMatch(
-      /1 trim END Z.* 2 End to end when finished, centre to centre: \d+/,
+      /1\. trim END Z.* 2\. End to end when finished, centre to centre: \d+/,
     );
     // The first bend is too shallow to lie flat, so one signed height serves.
     expect(wordsIn(page, 'after').match(/flat, curving LEFT/g)).toHaveLength(1);

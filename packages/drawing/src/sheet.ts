@@ -54,7 +54,7 @@ function benchPlan({ line }: WorkedLine, centreline: Centreline, options: SheetO
 
 /** What stands between header and foot of a page with rows; `context.pages` counts only such pages here. */
 function bodyOf(context: SheetContext): Omit<Stacked, 'cap'> {
-  const { rows, said } = tableAndCautions(context);
+  const { rows, said } = setTogether(context, slopeProofWords(context));
   const boxes = [before(context), rows, after(context), said];
   const part = joined([stand(context), ...boxes.map((box) => box.part)]);
   return { part, left: boxes.flatMap((box) => box.left) };
@@ -62,36 +62,31 @@ function bodyOf(context: SheetContext): Omit<Stacked, 'cap'> {
 
 /** Down to this the cautions stay together in their band. mm */
 const LEAST_ALONE = 2.8;
+/** What goes on under the table may be this much smaller than the cautions that everybody must read. */
+const LEAST_SHARE = 0.65;
 /** Least sizes tried for the cautions; below the last they go overleaf. mm */
 const CAUTION_CAPS = [3.5, 3, 2.6, 2.1] as const;
 
 type TableAndCautions = Record<'rows' | 'said', Stacked>;
-
-/** The fall's proof stands in full on a later page: here only where it makes nothing smaller and puts nothing off. */
-function tableAndCautions(context: SheetContext): TableAndCautions {
-  const plain = setTogether(context, []);
-  const proof = slopeProofWords(context);
-  if (proof.length === 0) return plain;
-  const all = setTogether(context, proof);
-  const as = (part: keyof TableAndCautions): boolean =>
-    all[part].cap >= plain[part].cap && all[part].left.length === plain[part].left.length;
-  return as('rows') && as('said') ? all : plain;
-}
 
 /** Cautions too many for their band go on under a short table, and only then overleaf. */
 function setTogether(context: SheetContext, more: readonly Paragraph[]): TableAndCautions {
   const alone = cautions(context, { more, pointer: ON_A_LATER_PAGE, minCap: LEAST_ALONE });
   if (alone.left.length === 0) return { rows: table(context, []), said: alone };
   for (const minCap of CAUTION_CAPS) {
-    const said = cautions(context, { more, pointer: 'MORE below the bend table.', minCap });
+    const said = cautions(context, { more, pointer: pointer(context), minCap });
     const rows = table(context, said.left);
-    if (rows.left.length === 0 && rows.cap >= minCap - 0.5) return { rows, said: { ...said, left: [] } };
+    if (rows.left.length === 0 && rows.cap >= LEAST_SHARE * minCap)
+      return { rows, said: { ...said, left: [] } };
   }
   return {
     rows: table(context, []),
     said: cautions(context, { more, pointer: ON_A_LATER_PAGE, minCap: 2.1 }),
   };
 }
+
+const pointer = ({ plan }: SheetContext): string =>
+  plan.rows.length === 0 ? 'MORE above, under STRAIGHT TUBE.' : 'MORE below the bend table.';
 
 /** Pages of what the pages with rows had no room for. */
 function wordBodies(context: SheetContext, words: readonly Paragraph[]): readonly Part[] {

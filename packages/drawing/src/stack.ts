@@ -1,6 +1,6 @@
 /** Paragraphs under each other in one or two columns of a zone, as large as they will go. */
 import { sizes } from './fit.ts';
-import { blockHeight, broken, type Line, shortened, type Words, wordsOf } from './lines.ts';
+import { blockHeight, broken, evened, type Line, shortened, type Words, wordsOf } from './lines.ts';
 import { CAP_EM } from './measure.ts';
 import { type Part, pen, rect, typeset } from './set.ts';
 import type { Item, Weight, Zone } from './types.ts';
@@ -17,6 +17,8 @@ export interface StackStyle {
   readonly minCap: number;
   /** Columns allowed; fewer are tried first. Default 1. */
   readonly columns?: number;
+  /** Air between paragraphs, in cap heights. Default 0.6. */
+  readonly gap?: number;
   /** What the last line says where paragraphs are left over; default: that they are on a later page. */
   readonly pointer?: string;
 }
@@ -31,14 +33,14 @@ export interface Stacked {
 
 /** Sets paragraphs into a zone, at the largest size at which all fit; those that do not fit at the least are left. */
 export function stack(zone: Zone, paragraphs: readonly Paragraph[], style: StackStyle): Stacked {
-  const { cap, minCap, columns = 1 } = style;
+  const { cap, minCap, columns = 1, gap = GAP } = style;
   const measured = paragraphs.map(measure);
   for (const size of sizes(cap, minCap))
     for (let count = 1; count <= columns; count++) {
-      const set = fill(zone, measured, { cap: size, count });
+      const set = fill(zone, measured, { cap: size, count, gap });
       if (set.left.length === 0) return set;
     }
-  return fill(zone, measured, { cap: minCap, count: columns });
+  return fill(zone, measured, { cap: minCap, count: columns, gap });
 }
 
 export const ON_A_LATER_PAGE = 'MORE on a later page.';
@@ -67,6 +69,7 @@ const measure = (paragraph: Paragraph): Measured => ({
 interface Columns {
   readonly cap: number;
   readonly count: number;
+  readonly gap: number;
 }
 
 /** Between columns, mm. */
@@ -75,7 +78,7 @@ const GUTTER = 5;
 const GAP = 0.6;
 const TICK = 1.9;
 
-function fill(zone: Zone, paragraphs: readonly Measured[], { cap, count }: Columns): Stacked {
+function fill(zone: Zone, paragraphs: readonly Measured[], { cap, count, gap }: Columns): Stacked {
   const width = (zone.width - GUTTER * (count - 1)) / count;
   const bottom = zone.y + zone.height;
   const items: Item[] = [];
@@ -84,7 +87,9 @@ function fill(zone: Zone, paragraphs: readonly Measured[], { cap, count }: Colum
   for (const [i, { paragraph, words }] of paragraphs.entries()) {
     const indent = paragraph.tick ? TICK * cap : 0;
     const widthEm = ((width - indent) * CAP_EM) / cap;
-    const lines = broken(words, widthEm).map((line) => shortened(line, words.weight, { widthEm }));
+    const lines = broken(words, widthEm, { anywhere: true }).map((line) =>
+      evened(shortened(line, words.weight, { widthEm })),
+    );
     const height = blockHeight(lines) * cap;
     if (y + height > bottom && y > zone.y && column < count - 1) {
       column += 1;
@@ -95,7 +100,7 @@ function fill(zone: Zone, paragraphs: readonly Measured[], { cap, count }: Colum
     items.push(
       ...placed(paragraph, lines, { cap, x: zone.x + column * (width + GUTTER), y, zone: zone.name }),
     );
-    y += height + GAP * cap;
+    y += height + gap * cap;
   }
   return { part: { zones: [zone], items }, left: [], cap };
 }

@@ -123,7 +123,7 @@ function tube(left: number, y: number): Item[] {
 function tool(bench: Bench, { at: [x, y], left }: { at: Point; left: number }, draw: Draw): Item[] {
   const stock = tube(left, y);
   const side = formerSide(bench);
-  const label = (where: Point, anchor: Anchor): Item => draw(`former ${side}`, where, { anchor, cap: 1.7 });
+  const label = (where: Point, anchor: Anchor): Item => draw(`former ${side}`, where, { anchor, cap: 1.8 });
   const turning = bench.moves === 'bender' ? carried([x + 7.6, y]) : [];
   if (bench.plane === 'flat' && bench.moves === 'tube') {
     // Down the page is the near side for somebody at the side, the right hand for somebody at the left end.
@@ -140,7 +140,7 @@ function tool(bench: Bench, { at: [x, y], left }: { at: Point; left: number }, d
   const block: Box = { x: x - 3.2, y: y - 1.4, width: 6.4, height: 2.8 };
   const body: Item = { kind: 'rect', ...block, fill: 0.72, stroke: pen(0.25), round: 0.4 };
   const named =
-    bench.moves === 'bender' ? draw('bender', [x, y - 3], { cap: 1.7 }) : label([x, y - 3], 'middle');
+    bench.moves === 'bender' ? draw('bender', [x, y - 3], { cap: 1.8 }) : label([x, y - 3], 'middle');
   return bench.moves === 'bender' || bench.former === 'above'
     ? [...stock, body, ...turning, named]
     : [body, ...stock, ...turning, named];
@@ -234,14 +234,14 @@ function onEnd(bench: Bench | null, draw: Draw): Item[] {
     formerBlock(centre, r, { at: viewing.former, grey: 0.72 }),
     { kind: 'circle', centre, radius: r, fill: 1, stroke: pen(0.35) },
     ...pencil(centre, r, { at: viewing.former, grey: 0 }),
-    draw(!bench ? 'FORMER' : bench.moves === 'bender' ? 'PENCIL LINE' : 'TOP', [centre[0], 3], { cap: 1.7 }),
-    draw(`seen from ${viewing.from}`, [centre[0], 19.2], { cap: 1.7 }),
+    draw(!bench ? 'FORMER' : bench.moves === 'bender' ? 'PENCIL LINE' : 'TOP', [centre[0], 3], { cap: 1.8 }),
+    draw(`seen from ${viewing.from}`, [centre[0], 19.2], { cap: 1.78 }),
   ];
   if (viewing.you === null) return items;
   const side = viewing.you === 90 ? 1 : -1;
   return [
     ...items,
     ...person(centre, personOut(viewing, r), viewing.you),
-    draw('YOU', [centre[0] + side * 7.2, centre[1] + 4.4], { cap: 1.7 }),
+    draw('YOU', [centre[0] + side * 7.2, centre[1] + 4.4], { cap: 1.8 }),
   ];
 }

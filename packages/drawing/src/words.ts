@@ -1,6 +1,7 @@
 /** How numbers and names are said on the sheet: the one place where a figure becomes text. */
 import type { BenchPlan, BenchRow } from '@runback/bending';
 import { formatDegrees, formatLength, type LengthStyle, type Line } from '@runback/job';
+import { printable } from './measure.ts';
 
 /** A length as the tape reads it, without unit: half millimetres or the steps of an inch, never more. */
 export function length(mm: number, unit: LengthStyle): string {
@@ -31,6 +32,10 @@ export const degrees = (radians: number): string =>
 
 export const tubeWords = ({ tube }: Line, unit: LengthStyle): string =>
   `${size(tube.od, unit)} × ${size(tube.wall, unit)} ${tube.material.name}`;
+
+/** The name of a line; where the typeface lacks letters of it, its id first, so that two such lines can be told apart. */
+export const nameWords = ({ name, id }: Pick<Line, 'name' | 'id'>): string =>
+  printable(name) ? name : `${id} · ${name}`;
 
 export const handWords = (plan: BenchPlan): string =>
   plan.hand === 'OPPOSITE HAND' ? 'OPPOSITE HAND' : 'HAND AS DRAWN';
