@@ -171,8 +171,10 @@ function springsBack({ material }: NonNullable<ReturnType<typeof stickIn>>['stic
 }
 
 const FIGURES: Readonly<Record<string, Figure>> = {
-  'least fall at rest': ({ slope, line }) =>
-    slope && line.drain ? [slope.rest.slope / DEGREE, line.drain.minSlope.value / DEGREE] : null,
+  'least fall at rest': ({ findings }) => {
+    const told = findings.find(({ check }) => check === 'slope');
+    return told ? [told.found ?? Number.NaN, told.limit ?? Number.NaN] : null;
+  },
   'least fall, worst attitude': ({ slope, line }) =>
     slope && line.drain ? [slope.worst.slope / DEGREE, line.drain.minSlopeTilted.value / DEGREE] : null,
   'clear of exhaust-1': (worked) => clearanceTo(worked, 'exhaust-1'),

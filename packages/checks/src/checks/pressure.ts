@@ -32,8 +32,8 @@ export function pressure({ line, estimates }: Work): Finding[] {
       check: CHECK,
       verdict: ok ? 'pass' : 'fail',
       message: ok
-        ? `By ${by} it may hold ${holds}; it works at ${working}: ${CAUTION}.`
-        : `By ${by} it may hold only ${holds}; it works at ${working}: ${CAUTION}.`,
+        ? `By ${by} the estimate is ${holds}; it works at ${working}: ${CAUTION}.`
+        : `By ${by} the estimate is only ${holds}; it works at ${working}: ${CAUTION}.`,
       found: least,
     }),
   ];

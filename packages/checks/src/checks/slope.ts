@@ -38,13 +38,14 @@ const saidAtRest = ({ line }: Work, drain: Drain, { rest, worst }: LineSlope): b
 function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
   const ok = enoughAtRest(rest.slope, drain);
   const { fall, wanted, rise } = fallWords(rest, drain, drain.minSlope);
+  const sag = drain.to === 'both' ? lows[0] : undefined;
   return finding({
-    ...measured(work, rest, drain.minSlope),
+    // At a low point the tube is level; the place that falls least toward one end may be a good fall toward the other.
+    ...measured(work, sag ? { ...rest, ...sag, slope: 0 } : rest, drain.minSlope),
     verdict: ok ? 'pass' : 'fail',
-    message:
-      drain.to === 'both' && lows.length > 0
-        ? `At rest${restOnly(work.line.attitudes)} it sags at a low point ${place(work, lows[0]!)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
-        : `At rest${restOnly(work.line.attitudes)} ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
+    message: sag
+      ? `At rest${restOnly(work.line.attitudes)} it sags at a low point ${place(work, sag)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
+      : `At rest${restOnly(work.line.attitudes)} ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
     cure: ok ? null : raise(work, rest, fallsAtRest(work.line, drain)),
   });
 }

@@ -66,16 +66,21 @@ describe('a stiff tip', () => {
   const longest = 2 * Math.sqrt(65 ** 2 - 59 ** 2);
 
   it('passes the bend up to its longest and sticks beyond, with the bend, the figures and the radius that would do', () => {
-    const [ok] = said(line(tip(54)), 'passage');
-    expect(ok).toMatchObject({ verdict: 'pass', found: 54, bend: 1 });
+    const [ok] = said(line(tip(43.6)), 'passage');
+    expect(ok).toMatchObject({ verdict: 'pass', found: 43.6, bend: 1 });
     expect(ok!.limit).toBeCloseTo(longest, 9);
+    // Four fifths of 54.55 are 43.64.
+    const [tight] = said(line(tip(43.7)), 'passage');
+    expect(tight!.verdict).toBe('note');
+    expect(tight!.message).toContain('less than a fifth to spare');
     const [bad] = said(line(tip(56)), 'passage');
     expect(bad).toMatchObject({ verdict: 'fail', found: 56, bend: 1 });
     expect(bad!.message).toContain('sticks in B1: 54.6 mm at most');
     // (28² / (10 − 4) − 4) / 2 = 63.33, said as 63.4
     expect(bad!.message).toContain('a radius of 63.4 mm or more');
     const [cured] = said(line(tip(56), { radius: 63.4 }), 'passage');
-    expect(cured!.verdict).toBe('pass');
+    expect(cured!.verdict).toBe('note');
+    expect(cured!.message).toContain('passes every bend');
   });
 
   it('finds less room when it is wide', () => {

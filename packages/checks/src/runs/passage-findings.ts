@@ -100,12 +100,22 @@ function radiusFor({ length, thickness: t, width }: Stiff, bore: number): number
   return ((length / 2) ** 2 / (open - t) - t) / 2;
 }
 
+/** Of the length that passes, what is advised: the model knows no ovality, kink or burr (common practice, no source). */
+const ADVISED = 0.8;
+
 function passes(way: Way, stiff: Stiff, tip: TipPassage): Placed {
   const [length, longest] = sayBoth(stiff.length, tip.longest, way.units);
+  const spare = stiff.length <= ADVISED * tip.longest;
   const message =
     `The ${stiff.name}, ${length} long, passes every bend; the tightest is ${bendName(way, tip)}, where ` +
-    `${longest} would pass.`;
-  return { part: tip.line, finding: finding({ ...at(way, tip, stiff.length), verdict: 'pass', message }) };
+    `${longest} would pass.` +
+    (spare
+      ? ''
+      : ` That leaves less than a fifth to spare: drop it through the finished tube before it is fitted.`);
+  return {
+    part: tip.line,
+    finding: finding({ ...at(way, tip, stiff.length), verdict: spare ? 'pass' : 'note', message }),
+  };
 }
 
 const noBend = (stiff: Stiff): Placed => ({
