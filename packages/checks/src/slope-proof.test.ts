@@ -24,7 +24,7 @@ describe('the proof of the fall', () => {
       text:
         'Falls toward end A over its whole length, bends included: at least 16.15° with the machine level, at least 10.69° in every attitude ' +
         '(nose up 5° to nose down 5°, left side down 3° to right side down 3°). ' +
-        'Proven over the whole line and all attitudes at once, not sampled.',
+        'Proven over the whole line as drawn and all attitudes at once, not sampled; what was bent is proven with a level.',
     });
   });
 
@@ -35,7 +35,7 @@ describe('the proof of the fall', () => {
       [100, 0, 0],
     ];
     expect(proofOf({ points, drain: Z }).text).toBe(
-      'Falls toward end Z over its whole length, bends included: at least 5° at rest (the job gives no attitudes). Proven over the whole line, not sampled.',
+      'Falls toward end Z over its whole length, bends included: at least 5° at rest (the job gives no attitudes). Proven over the whole line as drawn, not sampled; what was bent is proven with a level.',
     );
     const attitudes = { kind: 'box', pitch: [0, 0], roll: [0, 0] } as const;
     expect(proofOf({ points, drain: Z, attitudes }).text).toContain(

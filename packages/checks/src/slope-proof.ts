@@ -25,10 +25,10 @@ function proven({ attitudes }: Line, { toward, rest, worst }: Fallen): string {
   const level = sayAngleAtLeast(rest.slope);
   const ranges = attitudeRange(attitudes);
   if (ranges === null)
-    return `${WAY[toward]}: at least ${level} at rest${restOnly(attitudes) || ', its only attitude'}. Proven over the whole line, not sampled.`;
+    return `${WAY[toward]}: at least ${level} at rest${restOnly(attitudes) || ', its only attitude'}. Proven over the whole line as drawn, not sampled; what was bent is proven with a level.`;
   return (
     `${WAY[toward]}: at least ${level} with the machine level, at least ${sayAngleAtLeast(worst.slope)} in every attitude (${ranges}). ` +
-    'Proven over the whole line and all attitudes at once, not sampled.'
+    'Proven over the whole line as drawn and all attitudes at once, not sampled; what was bent is proven with a level.'
   );
 }
 
@@ -59,7 +59,7 @@ function disproved(line: Line, centreline: Centreline, slope: Fallen): string {
   const { toward, rest, worst, lows } = slope;
   if (toward === 'both' && lows.length > 0) return `${no} at rest it sags ${list(lows.map(place))}.`;
   if (rest.slope <= 0) return `${no} at rest, ${place(rest)}, ${rises(rest, toward)}.`;
-  const attitude = onlyLevel(line.attitudes) ? 'at rest' : sayAttitude(worst, line.attitudes);
+  const attitude = onlyLevel(line.attitudes) ? 'at rest' : sayAttitude(worst, line.axes);
   return `${no} ${attitude}, ${place(worst)}, ${rises(worst, toward)}.`;
 }
 

@@ -1,5 +1,5 @@
 /** How numbers and directions are said in findings. */
-import type { AttitudeSet, SlopeExtreme } from '@runback/geometry';
+import { type AttitudeSet, type MachineAxes, pitchAndRoll, type SlopeExtreme } from '@runback/geometry';
 import { formatDegrees, formatLength, type JobUnit, type KeepOffReason } from '@runback/job';
 
 /** A length as the job's reader says it: a tenth of a mm, or a fraction of an inch. */
@@ -39,13 +39,11 @@ const BECAUSE: Readonly<Record<KeepOffReason, string>> = {
 /** Why a surrounding is kept clear of: ": hot", or nothing when the job gives no reason. */
 export const because = (reason: KeepOffReason | null): string => (reason === null ? '' : BECAUSE[reason]);
 
-/** "nose down 5° and right side down 3°", "level", or "tilted 5° the worst way". */
-export function sayAttitude({ attitude }: Pick<SlopeExtreme, 'attitude'>, attitudes: AttitudeSet): string {
-  if (attitude === null)
-    return attitudes.kind === 'cone'
-      ? `tilted ${sayAngle(attitudes.tilt)} the worst way`
-      : 'tilted the worst way';
-  const { pitch, roll } = attitude;
+type Leaning = Pick<SlopeExtreme, 'attitude' | 'up'>;
+
+/** "nose down 5° and right side down 3°", or "level"; what is worst in a cone is told the same way. */
+export function sayAttitude({ attitude, up }: Leaning, axes: MachineAxes): string {
+  const { pitch, roll } = attitude ?? pitchAndRoll(axes, up);
   const said: string[] = [];
   if (sayAngle(pitch) !== '0°') said.push(`nose ${pitch > 0 ? 'down' : 'up'} ${sayAngle(Math.abs(pitch))}`);
   if (sayAngle(roll) !== '0°')

@@ -1,7 +1,7 @@
 /** Exact figures and places in words, for the pages that are read and not bent by. */
 import type { BenchPlan } from '@runback/bending';
 import type { Finding, LineSlope, WorkedLine } from '@runback/checks';
-import { type AttitudeSet, POINT_MM, type SlopeExtreme } from '@runback/geometry';
+import { type MachineAxes, POINT_MM, pitchAndRoll, type SlopeExtreme } from '@runback/geometry';
 import { formatDegrees, formatLength, type LengthStyle } from '@runback/job';
 
 /** Hundredths of a mm, thousandths of an inch; without the unit. */
@@ -67,7 +67,7 @@ export function slopeWords(context: { readonly worked: WorkedLine; readonly plan
   const place = ({ at }: SlopeExtreme): string => `${placeWords(at, context)}, ${exact(at, unit)} from END A`;
   const wanted = line.drain ? ` (${exactDegrees(line.drain.minSlope.value)} asked)` : '';
   const { rest } = slope;
-  const tilted = line.attitudes.kind === 'rest' ? '' : ` ${worstWords(slope, line.attitudes, place)}`;
+  const tilted = line.attitudes.kind === 'rest' ? '' : ` ${worstWords(slope, line.axes, place)}`;
   return `At rest ${fallWords(rest.slope, toward)}${wanted}; ${rest.slope < 0 ? 'the worst' : 'the least'} is ${place(rest)}.${tilted}`;
 }
 
@@ -81,21 +81,17 @@ function fallWords(slope: number, toward: string): string {
 
 function worstWords(
   { worst }: LineSlope,
-  attitudes: AttitudeSet,
+  axes: MachineAxes,
   place: (extreme: SlopeExtreme) => string,
 ): string {
   const said = slopeSize(worst.slope);
   const fall = said === '0°' ? 'level' : worst.slope > 0 ? `still ${said}` : `it RISES ${said}`;
-  return `${attitudeWords(worst, attitudes)}: ${fall}, ${place(worst)}.`;
+  return `${attitudeWords(worst, axes)}: ${fall}, ${place(worst)}.`;
 }
 
 /** `With nose down 5° and right side down 3°`. */
-function attitudeWords({ attitude }: SlopeExtreme, attitudes: AttitudeSet): string {
-  if (attitude === null)
-    return attitudes.kind === 'cone'
-      ? `Tilted ${tenths(attitudes.tilt)} the worst way`
-      : 'Tilted the worst way';
-  const { pitch, roll } = attitude;
+function attitudeWords({ attitude, up }: SlopeExtreme, axes: MachineAxes): string {
+  const { pitch, roll } = attitude ?? pitchAndRoll(axes, up);
   const said = [
     tenths(pitch) === '0°' ? '' : `nose ${pitch > 0 ? 'down' : 'up'} ${tenths(pitch)}`,
     tenths(roll) === '0°' ? '' : `${roll > 0 ? 'right' : 'left'} side down ${tenths(roll)}`,

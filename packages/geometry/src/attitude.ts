@@ -7,7 +7,7 @@
  * So one shape serves every set of attitudes.
  */
 import type { AttitudeSet, MachineAxes, Vec3 } from './types.ts';
-import { negate, sinCos } from './vec.ts';
+import { dot, negate, sinCos } from './vec.ts';
 
 const QUARTER = Math.PI / 2;
 
@@ -38,6 +38,22 @@ export function upIn(axes: MachineAxes, pitch: number, roll: number): Vec3 {
   const { forward, left, up } = axes;
   const along = (i: 0 | 1 | 2) => f * forward[i] + l * left[i] + u * up[i] + 0;
   return [along(0), along(1), along(2)];
+}
+
+/**
+ * The pitch and roll (radians, signs as in `upIn`) at which up has a direction in body axes: the inverse of `upIn`. Pitch
+ * in [−π/2, π/2], roll in (−π, π].
+ * @example
+ * import { pitchAndRoll, upIn } from '@runback/geometry';
+ * const axes = { forward: [1, 0, 0], left: [0, 1, 0], up: [0, 0, 1] } as const;
+ * pitchAndRoll(axes, upIn(axes, 0.2, -0.1)).roll.toFixed(3); // => '-0.100'
+ */
+export function pitchAndRoll(
+  { forward, left, up }: MachineAxes,
+  direction: Vec3,
+): { readonly pitch: number; readonly roll: number } {
+  const [f, l, u] = [dot(direction, forward), dot(direction, left), dot(direction, up)];
+  return { pitch: Math.atan2(-f, Math.hypot(l, u)), roll: Math.atan2(l, u) };
 }
 
 /** Up at a pitch and roll, in (forward, left, up). */

@@ -1,5 +1,5 @@
 export * from './approach.ts';
-export { upIn } from './attitude.ts';
+export { pitchAndRoll, upIn } from './attitude.ts';
 export type { CornerPoint } from './corners.ts';
 export * from './distance.ts';
 export * from './extremes.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { upIn } from './attitude.ts';
+import { pitchAndRoll, upIn } from './attitude.ts';
 import { fromRows } from './rows.ts';
 import { slopeAt, smallestSlope } from './slope.ts';
 import { lowerBound } from './slope-search.ts';
@@ -64,6 +64,19 @@ describe('signs', () => {
     const worst = smallestSlope(line, { drain: 'A', axes: turned, attitudes: box([-2, 5]) });
     expect(worst.slope / DEG).toBeCloseTo(5, 12);
     expect(worst.attitude).toEqual({ pitch: 5 * DEG, roll: 0 });
+  });
+});
+
+describe('pitchAndRoll', () => {
+  it('finds the pitch and roll that up was made from, whatever the axes', () => {
+    const turned = { forward: [0, -1, 0], left: [1, 0, 0], up: [0, 0, 1] } as const;
+    for (const of of [axes, turned])
+      for (const pitch of [-1.4, -0.1, 0, 0.3])
+        for (const roll of [-3, -0.2, 0, 0.05]) {
+          const found = pitchAndRoll(of, upIn(of, pitch, roll));
+          expect(found.pitch).toBeCloseTo(pitch, 14);
+          expect(found.roll).toBeCloseTo(roll, 14);
+        }
   });
 });
 

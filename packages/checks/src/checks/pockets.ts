@@ -44,6 +44,7 @@ export function air(work: Work): Finding[] {
 const askedOf = (work: Work, asked: Pick<Asked, 'check' | 'what' | 'outlets' | 'path'>): Asked => ({
   ...asked,
   attitudes: work.line.attitudes,
+  axes: work.line.axes,
   place: linePlace(work),
   run: null,
 });

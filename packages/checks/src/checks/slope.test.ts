@@ -111,10 +111,10 @@ describe('slope', () => {
         drain: { ...line.drain!, minSlope: { value, source, path: 'lines[0].drain.rule' } },
       }).findings.find((f) => f.check === 'slope')!.message;
     expect(by('a code: small pipe (1:48)', Math.atan(1 / 48))).toContain(
-      '1.2° (a code: small pipe (1:48)) wanted',
+      '1.19° (a code: small pipe (1:48)) wanted',
     );
-    expect(by('the job: 1 in 10', Math.atan(1 / 10))).toContain('5.7° (the job: 1 in 10) wanted');
-    expect(by('the job', Math.atan(1 / 10))).toContain(' 5.7° wanted');
+    expect(by('the job: 1 in 10', Math.atan(1 / 10))).toContain('5.71° (the job: 1 in 10) wanted');
+    expect(by('the job', Math.atan(1 / 10))).toContain(' 5.71° wanted');
     // Compared on the fraction: the line falls 1 in 10.
     const verdict = (rise: number): string =>
       workLine({
@@ -139,18 +139,18 @@ describe('slope', () => {
     const drain = { to: 'Z', minSlopeDeg: 1 } as const;
     const [only, ...more] = slopeOf({ points: FALLING, drain });
     expect(only!.message).toMatch(
-      /^At rest \(the job gives no attitudes\) the least fall toward end Z is 5\.7°, /,
+      /^At rest \(the job gives no attitudes\) the least fall toward end Z is 5\.71°, /,
     );
     expect(more).toEqual([]);
     const [same, ...none] = slopeOf({ points: FALLING, drain, attitudes: level });
-    expect(same!.message).toMatch(/^At rest the least fall toward end Z is 5\.7°, /);
+    expect(same!.message).toMatch(/^At rest the least fall toward end Z is 5\.71°, /);
     expect(none).toEqual([]);
     expect(slopeOf({ points: FALLING.toReversed(), drain }).map((f) => f.verdict)).toEqual(['fail']);
     // Enough at rest, and less than wanted in an attitude: that is another rule.
     const tilted = slopeOf({ points: FALLING, drain: { ...drain, tiltedDeg: 8 }, attitudes: level });
     expect(tilted.map((f) => f.verdict)).toEqual(['pass', 'fail']);
     expect(tilted[1]!.message).toMatch(
-      /^Level, its only attitude, the least fall toward end Z is 5\.7°, .*; more than 8° wanted\.$/,
+      /^Level, its only attitude, the least fall toward end Z is 5\.71°, .*; more than 8° wanted\.$/,
     );
   });
 

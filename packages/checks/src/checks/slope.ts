@@ -9,8 +9,9 @@ import { enoughAtRest, enoughTilted, SLOPE, SLOPE_TILTED } from '../slope-limits
 import { softened, takenAsNote } from '../soften.ts';
 import type { Cure, Finding, LineSlope, Place } from '../types.ts';
 import { degrees } from '../units.ts';
-import { restOnly, say, sayAttitude, sayBothAngles } from '../words.ts';
+import { restOnly, say, sayAngle, sayAttitude } from '../words.ts';
 import type { Cured, Move, Work } from '../work.ts';
+import { sayAngleAtLeast, sayBothFalls } from '../worked/facts-say.ts';
 
 /** What the source of a figure is called that the job gives in its own units. */
 const THE_JOB = 'the job';
@@ -26,26 +27,41 @@ export function slope(work: Work): Finding[] {
     const message = `No drain is given: whether this ${line.service.name} drains is not judged.`;
     return [unjudged(SLOPE, message, { path: line.path, basis: MODEL })];
   }
+  const [sag] = line.drain.to === 'both' ? work.slope.lows : [];
+  if (sag) return [sags(work, line.drain, sag)];
   const rest = atRest(work, line.drain, work.slope);
   if (saidAtRest(work, line.drain, work.slope)) return [rest];
   return [rest, softened(line.service, tilted(work, line.drain, work.slope), SLOPE_TILTED)];
+}
+
+/** A low point between two open ends: told once, for which of its sides rises the most helps nobody to find it. */
+function sags(work: Work, drain: Drain, sag: Place): Finding {
+  const falls = fallsAtRest(work.line, drain);
+  return finding({
+    ...measured(work, { ...sag, slope: 0 }, drain.minSlope),
+    verdict: 'fail',
+    message:
+      `At rest${restOnly(work.line.attitudes)} it sags at a low point ${place(work, sag)}: drained to both ends it needs ` +
+      `one crest and no low point; a fall of ${wantedWords(drain.minSlope)} wanted.`,
+    cure: raise(
+      work,
+      sag,
+      (line, c) => falls(line, c) && enoughTilted(worstSlope(line, drain, c).slope, drain),
+    ),
+  });
 }
 
 /** A line that is only ever level is told once, unless it is enough at rest and too little for an attitude. */
 const saidAtRest = ({ line }: Work, drain: Drain, { rest, worst }: LineSlope): boolean =>
   onlyLevel(line.attitudes) && (enoughTilted(worst.slope, drain) || !enoughAtRest(rest.slope, drain));
 
-function atRest(work: Work, drain: Drain, { rest, lows }: LineSlope): Finding {
+function atRest(work: Work, drain: Drain, { rest }: LineSlope): Finding {
   const ok = enoughAtRest(rest.slope, drain);
   const { fall, wanted, rise } = fallWords(rest, drain, drain.minSlope);
-  const sag = drain.to === 'both' ? lows[0] : undefined;
   return finding({
-    // At a low point the tube is level; the place that falls least toward one end may be a good fall toward the other.
-    ...measured(work, sag ? { ...rest, ...sag, slope: 0 } : rest, drain.minSlope),
+    ...measured(work, rest, drain.minSlope),
     verdict: ok ? 'pass' : 'fail',
-    message: sag
-      ? `At rest${restOnly(work.line.attitudes)} it sags at a low point ${place(work, sag)}: drained to both ends it needs one crest and no low point; a fall of ${wanted} wanted.`
-      : `At rest${restOnly(work.line.attitudes)} ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
+    message: `At rest${restOnly(work.line.attitudes)} ${fall}, ${place(work, rest)}; ${rise ? 'a fall of ' : ''}${wanted} wanted.`,
     cure: ok ? null : raise(work, rest, fallsAtRest(work.line, drain)),
   });
 }
@@ -61,10 +77,10 @@ function fallsAtRest({ service, attitudes }: Line, drain: Drain): Cured {
 
 function tilted(work: Work, drain: Drain, { worst }: LineSlope): Finding {
   const ok = enoughTilted(worst.slope, drain);
-  const { attitudes, service } = work.line;
+  const { attitudes, axes, service } = work.line;
   const opening = onlyLevel(attitudes)
     ? `Level, its only attitude${restOnly(attitudes)}`
-    : `In the worst attitude, ${sayAttitude(worst, attitudes)}`;
+    : `In the worst attitude, ${sayAttitude(worst, axes)}`;
   const { fall, wanted, rise } = fallWords(worst, drain, drain.minSlopeTilted);
   return finding({
     ...measured(work, worst, drain.minSlopeTilted),
@@ -89,12 +105,20 @@ function fallsTilted(drain: Drain, { attitude }: SlopeExtreme): Cured {
 
 /** "the least fall toward end A is 6.4°" or "it rises 15° toward end Z": a bare minus is misread. */
 function fallWords(found: SlopeExtreme, { to }: Drain, limit: Figure): FallWords {
-  const [size, wanted] = sayBothAngles(Math.abs(found.slope), limit.value);
   const toward = to === 'both' ? 'one of its two ends' : `end ${to}`;
-  const fall =
-    found.slope < 0 ? `it rises ${size} toward ${toward}` : `the least fall toward ${toward} is ${size}`;
-  return { fall, wanted: `${wanted}${namedBy(limit)}`, rise: found.slope < 0 };
+  if (found.slope < 0) {
+    const fall = `it rises ${sayAngle(-found.slope)} toward ${toward}`;
+    return { fall, wanted: wantedWords(limit), rise: true };
+  }
+  const [size, wanted] = sayBothFalls(found.slope, limit.value);
+  return {
+    fall: `the least fall toward ${toward} is ${size}`,
+    wanted: `${wanted}${namedBy(limit)}`,
+    rise: false,
+  };
 }
+
+const wantedWords = (limit: Figure): string => `${sayAngleAtLeast(limit.value)}${namedBy(limit)}`;
 
 /** A limit that is not plain degrees of the job or of its service says what it was: a rule, or a fall as written. */
 const namedBy = ({ source, path }: Figure): string =>
@@ -109,7 +133,7 @@ interface FallWords {
 const place = ({ line, centreline }: Work, { at }: Place): string =>
   `${where(centreline, at)}, ${say(at, line.units)} from end A`;
 
-const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) => ({
+const measured = ({ centreline }: Work, extreme: Place & Pick<SlopeExtreme, 'slope'>, limit: Figure) => ({
   check: SLOPE,
   found: degrees(extreme.slope),
   limit: degrees(limit.value),
@@ -122,7 +146,7 @@ const measured = ({ centreline }: Work, extreme: SlopeExtreme, limit: Figure) =>
 });
 
 /** The shortest push of one inner point straight up or down that gives the line its fall. */
-const raise = (work: Work, { at }: SlopeExtreme, cured: Cured): Cure | null =>
+const raise = (work: Work, { at }: Place, cured: Cured): Cure | null =>
   work.tools === null ? null : work.tools.seek(upAndDown(work, at), cured);
 
 /** Only a point that shapes the worst place can cure it: the corners of the bends before, at and after it. */

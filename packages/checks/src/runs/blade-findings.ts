@@ -1,6 +1,6 @@
 /** What bends and turns do to a flat blade, and the steps that catch a stick. */
 import type { Blade, BladeBend, BladePassage, BladeTwist } from '@runback/bending';
-import { ANGLE_RAD } from '@runback/geometry';
+import { ANGLE_RAD, POINT_MM } from '@runback/geometry';
 import type { Stick } from '@runback/job';
 import { finding, unjudged } from '../finding.ts';
 import type { Passage, StepInWay } from '../fluid-types.ts';
@@ -131,7 +131,7 @@ function stepFinding(way: Way, step: StepInWay): Placed {
   const at = step.at - way.parts[step.line]!.start;
   const message =
     `A step of ${thickness(step.step, way.units)} ${stepPlace(way, step.line, at)} catches the stick ${step.catches}: ` +
-    `chamfer it ${LEAD_DEG}°, ${roundUp(step.lead.length, way.units)} long.`;
+    `${chamferWords(way, step)}.`;
   const figures = { found: step.step, limit: 0, unit: 'mm' as const };
   return {
     part: step.line,
@@ -144,6 +144,21 @@ function stepFinding(way: Way, step: StepInWay): Placed {
       basis: STEP_BASIS,
     }),
   };
+}
+
+/** What leads the stick over a step; a chamfer that would take the whole wall of the narrower tube is none. */
+export function chamferWords(way: Way, { step, at, lead }: StepInWay): string {
+  const cone = `${LEAD_DEG}° to the axis, ${roundUp(lead.length, way.units)} long`;
+  const joint = way.parts.find(({ start }, i) => i > 0 && Math.abs(start - at) <= POINT_MM);
+  const before = joint && way.parts[way.parts.indexOf(joint) - 1]!;
+  // The edge of a fitting's bore is no wall of a tube.
+  if (!joint || !before || joint.line.endA.opening !== null || before.line.endZ.opening !== null)
+    return `chamfer it ${cone}`;
+  const narrow = joint.line.tube.bore < before.line.tube.bore ? joint.line : before.line;
+  const { id, tube } = narrow;
+  return step < tube.wall - POINT_MM
+    ? `chamfer the mouth of "${id}" inside, ${cone}`
+    : `the ${thickness(tube.wall, way.units)} wall of "${id}" leaves nothing to chamfer; a reducer or a sleeve with a cone ${cone}, leads it over`;
 }
 
 /** At an end when it is there, else where it is. */

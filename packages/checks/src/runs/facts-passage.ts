@@ -2,14 +2,13 @@
 import type { Stick } from '@runback/job';
 import type { Fact, Passage } from '../fluid-types.ts';
 import { say, sayAngle, thickness } from '../words.ts';
-import { SET_BASIS, STEP_BASIS, stepPlace, TWIST_BASIS } from './blade-findings.ts';
-import { frictionOf, LEAD_DEG } from './passage.ts';
+import { chamferWords, SET_BASIS, STEP_BASIS, stepPlace, TWIST_BASIS } from './blade-findings.ts';
+import { frictionOf } from './passage.ts';
 import { TIP_BASIS } from './passage-findings.ts';
-import { roundUp } from './round.ts';
 import { bodyOf, tightestStiff } from './section.ts';
 import { bendName, type Way } from './way.ts';
 
-const TRY_IT = 'Leave a fifth of the length, and drop the tip through the finished tube before it is fitted.';
+const TRY_IT = 'A fifth to spare is advised; drop the tip through the finished tube before it is fitted.';
 const BEND_A_PIECE = 'Yield strengths differ by the batch: bend a piece round a bar of that radius first.';
 
 export function passageFacts(way: Way, stick: Stick, passage: Passage): readonly Fact[] {
@@ -22,7 +21,7 @@ export function passageFacts(way: Way, stick: Stick, passage: Passage): readonly
         label: `step that catches it ${step.catches}`,
         text:
           `${thickness(step.step, way.units)} ${stepPlace(way, step.line, step.at - way.parts[step.line]!.start)}; ` +
-          `chamfer ${LEAD_DEG}°, ${roundUp(step.lead.length, way.units)} long`,
+          chamferWords(way, step),
         basis: STEP_BASIS,
         caution: 'Deburr both bores whatever the step: an edge that faces the stick wipes the oil off it.',
       }),

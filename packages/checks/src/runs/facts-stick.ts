@@ -1,14 +1,18 @@
 /** Length, marks and way out of a stick, in words. */
+import { POINT_MM } from '@runback/geometry';
 import type { Stick } from '@runback/job';
 import type { Fact, StickMark, StickSheet } from '../fluid-types.ts';
 import { say } from '../words.ts';
 import { READING_MM } from './marks.ts';
-import { OUT_BASIS } from './stick-findings.ts';
+import { roundUp } from './round.ts';
 import type { Way } from './way.ts';
 
 const VERIFY = 'Verify by filling; mark the stick on the machine.';
 const LENGTH_BASIS =
   'shortest: a string drawn taut inside the bore; longest: along the outside of every bend, an estimate; a stick that snakes in its tube is longer still';
+
+const TILT_BASIS =
+  'tilt: a level surface that turns about the middle of the pan, upright walls, one degree the worst way';
 
 const fact = (said: Omit<Fact, 'group'>): Fact => ({ group: 'stick', ...said });
 
@@ -25,12 +29,13 @@ export function stickFacts(way: Way, stick: Stick, sheet: StickSheet): readonly 
     }),
     ...sheet.marks.map((mark) => markFact(way, stick, mark)),
     fact({
-      label: 'straight room to pull it out',
+      label: 'straight room it wants to be pulled out',
       text:
         sheet.pullOut.length > 0
           ? `${say(sheet.pullOut.length, way.units)} out of end ${stick.enters}`
           : 'none: no part of it is stiff, it bends aside',
-      basis: OUT_BASIS,
+      basis:
+        'length of its stiff part, along the tangent at the end it goes in at; what stands in the way is a check of its own',
       caution: 'Hands and a rag need room beside it.',
     }),
   ];
@@ -41,8 +46,8 @@ function markFact(way: Way, stick: Stick, mark: StickMark): Fact {
   const tilt = perDegree === null ? '' : `; moves ${say(perDegree, way.units)} for each degree of tilt`;
   return fact({
     label: `mark "${mark.name}", ${litres(mark.litres)} L`,
-    text: `${say(at, way.units)} from its end, ± ${say(doubt, way.units)}${tilt}`,
-    basis: mark.from === 'fills' ? fillsBasis(way, stick) : panBasis(way),
+    text: `${say(at, way.units)} from its end, ± ${roundUp(doubt - POINT_MM, way.units)}${tilt}`,
+    basis: `${mark.from === 'fills' ? fillsBasis(way, stick) : panBasis(way)}${perDegree === null ? '' : `; ${TILT_BASIS}`}`,
     caution: VERIFY,
   });
 }

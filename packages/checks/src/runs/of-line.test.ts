@@ -165,7 +165,9 @@ describe('a step', () => {
     expect(found).toHaveLength(1);
     // In at Z through 8 into 10: the edge catches on the way out. 1/tan 15° = 3.73
     expect(found[0]).toMatchObject({ verdict: 'note', found: 1 });
-    expect(found[0]!.message).toContain('at end Z catches the stick coming out: chamfer it 15°, 3.8 mm long');
+    expect(found[0]!.message).toContain(
+      'at end Z catches the stick coming out: chamfer it 15° to the axis, 3.8 mm long',
+    );
   });
 });
 

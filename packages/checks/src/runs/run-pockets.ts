@@ -32,7 +32,8 @@ export function runPockets(run: Run, way: Way, search: boolean): RunPockets {
   const bored = boredOf(run, way);
   const pockets = pocketsAlong(bored, { search });
   const { outlets, liquid, worst, air } = pockets;
-  const shared = { attitudes: bored.attitudes, place: placeWords(way), run: run.name };
+  const { attitudes, axes } = bored;
+  const shared = { attitudes, axes, place: placeWords(way), run: run.name };
   return {
     pockets,
     placed: [

@@ -51,6 +51,37 @@ const lower = (spec: Partial<LineSpec> = {}): Line =>
 const of = (worked: WorkedJob, id: string, check: string): Finding[] =>
   worked.lines.find(({ line }) => line.id === id)!.findings.filter((f) => f.check === check);
 
+describe('a step at a joint', () => {
+  const stick = {
+    kind: 'cable',
+    enters: 'A',
+    material: null,
+    thickness: 2,
+    width: null,
+    link: null,
+    tip: null,
+    seat: 0,
+    beyond: 0,
+    friction: null,
+    pan: null,
+    fills: [],
+    levels: [],
+    path: 'runs[0].stick',
+  } as unknown as NonNullable<Run['stick']>;
+  const stepOf = (spec: Partial<LineSpec>): string => {
+    const worked = workJob(job([upper(), lower(spec)], [run({ stick })]));
+    return of(worked, 'upper', 'passage').find((f) => f.message.includes('step'))!.message;
+  };
+
+  it('is chamfered where the wall of the narrower tube leaves metal, else led over by another part', () => {
+    // 12 x 1 into 10 x 1: a step of 1 mm in a wall of 1 mm; into 11 x 1: of 0.5 mm.
+    expect(stepOf({ od: 10 })).toContain(
+      'the 1 mm wall of "lower" leaves nothing to chamfer; a reducer or a sleeve',
+    );
+    expect(stepOf({ od: 11 })).toContain('chamfer the mouth of "lower" inside, 15° to the axis, 1.9 mm long');
+  });
+});
+
 describe('a joint of a run', () => {
   it('passes where end Z lies on end A and the lines run on', () => {
     const worked = workJob(job([upper(), lower()]));
@@ -178,7 +209,7 @@ describe('what stays in a run', () => {
     expect(pockets!.worst!.volume).toBeGreaterThan(pockets!.liquid.volume);
     expect(pockets!.worst!.atMost).toBeGreaterThanOrEqual(pockets!.worst!.volume);
     expect(facts.find((f) => f.label === 'liquid that stays in the worst attitude')!.text).toMatch(
-      /^\d+\.\d ml, tilted 2\.9° the worst way; certainly no more than \d+\.\d ml$/,
+      /^\d+\.\d ml, nose (up|down) 2\.9° and left side down 0\.3°: between .*, over 400 mm of the line, [\d.]+ mm deep; certainly no more than \d+\.\d ml$/,
     );
     expect(workJob(job(lines), { cures: false }).runs[0]!.pockets!.worst).toBeNull();
     // Nothing drains: no attitude is asked for.
@@ -197,13 +228,13 @@ describe('what stays in a run', () => {
       /^In run "dip" at rest \d\.\d ml of liquid stays between end A and end Z of "upper", [\d.]+ mm from its end A; it cannot leave at end Z of the run\.$/,
     );
     expect(worst!.message).toMatch(
-      /^In run "dip" in the worst attitude found, tilted 2\.9° the worst way, .*: found in \d+ tries, certainly no more than /,
+      /^In run "dip" in the worst attitude found, nose (up|down) 2\.9° and left side down 0\.3°, .*: found in \d+ tries, certainly no more than /,
     );
     expect(of(worked, 'lower', 'pockets').map((f) => f.message)).toEqual([
       'In run "dip" at rest no liquid stays in this line: all of it leaves at end Z of the run.',
     ]);
     expect(worked.runs[0]!.facts[1]!.text).toMatch(
-      /^\d\.\d ml, between end A and end Z of "upper", [\d.]+ mm from its end A$/,
+      /^\d\.\d ml, between end A and end Z of "upper", [\d.]+ mm from its end A, over 200 mm of the line, 1 mm deep$/,
     );
   });
 

@@ -4,12 +4,19 @@ import type { Centreline } from '@runback/geometry';
 import type { Line } from '@runback/job';
 import type { Fact, LineFlow } from '../fluid-types.ts';
 import { inLossTable } from './estimates-flow.ts';
-import { digits, sayFlow, sayPressure, saySeconds, sayVelocity } from './facts-say.ts';
+import {
+  digits,
+  sayFlow,
+  sayPressure,
+  saySeconds,
+  saySecondsAtLeast,
+  saySecondsAtMost,
+  sayVelocity,
+} from './facts-say.ts';
 
 const LOSS =
   'Darcy–Weisbach with Colebrook (64/Re while laminar), drawn tube of 0.0015 mm roughness (from memory); bends by Crane TP-410, page A-29; ends, fittings and valves are not in it; Colebrook is good to some 5 %';
-const DRAIN =
-  'Hagen–Poiseuille on an even slope, with bounds for any other course; full bore, both ends open, air follows; a film stays for long after';
+const DRAIN = 'Hagen–Poiseuille on an even slope, with bounds for any other course';
 
 const fact = (label: string, text: string, basis: string): Fact => ({
   group: 'flow',
@@ -65,7 +72,13 @@ function lost(
 function drainFacts({ drain: asked }: Line, flow: LineFlow | null): Fact[] {
   const drain = flow?.drain;
   if (!drain) return [];
-  const most = drain.mostS === null ? '' : ` to ${saySeconds(drain.mostS)}`;
-  const even = drain.evenS === null ? '' : `, ${saySeconds(drain.evenS)} on an even slope`;
-  return [fact(`runs out of end ${asked?.to} in`, `${saySeconds(drain.leastS)}${most}${even}`, DRAIN)];
+  const most = drain.mostS === null ? ' or more' : ` to ${saySecondsAtMost(drain.mostS)}`;
+  const even = drain.evenS === null ? 'no figure, it would not be laminar' : saySeconds(drain.evenS);
+  return [
+    fact(
+      `runs out of end ${asked?.to} in`,
+      `${saySecondsAtLeast(drain.leastS)}${most}; on an even slope: ${even}`,
+      [DRAIN, ...drain.assumptions].join('; '),
+    ),
+  ];
 }

@@ -59,7 +59,13 @@ function straightFacts({ tube, duty, units }: Line, { straight }: LinePressure, 
 
 function codeFacts({ tube, duty, units }: Line, { code }: LinePressure, row: Row): Fact[] {
   const { allowable } = tube.material;
-  if (code === null || allowable === null) return [];
+  if (allowable === null) {
+    const why = `not worked out: no allowable stress of ${tube.material.name} is known`;
+    return [
+      row('working pressure by the code formula, bends', why, 'ASME B31.3 para 304.1.2 (3a), (3d), (3e)'),
+    ];
+  }
+  if (code === null) return [];
   const basis =
     `ASME B31.3 para 304.1.2 (3a) and the factors (3d), (3e) of the tightest bend, its outside wall thinned by geometry; ` +
     `allowable stress ${sayPressure(allowable.value, units)} (${allowable.source}), wall less ${percent(duty.wallTolerance.value)}; seamless, flattening not in it; not a design to that code`;
@@ -79,6 +85,9 @@ function codeFacts({ tube, duty, units }: Line, { code }: LinePressure, row: Row
   ];
 }
 
+/** Said beside the figure of the test, not only in the record of it. */
+const TEST_ONLY = 'for the test only: air out first, stand clear, never tighten under pressure';
+
 function proofFacts({ units }: Line, { proof }: LinePressure, row: Row): Fact[] {
   if (proof === null) return [];
   if (proof.pressureMPa === null) return [row('proof test', 'not tested by pressure', proof.source)];
@@ -86,7 +95,7 @@ function proofFacts({ units }: Line, { proof }: LinePressure, row: Row): Fact[] 
   return [
     row(
       'proof test',
-      `${sayPressure(proof.pressureMPa, units)} with ${proof.medium}${burst}`,
+      `${sayPressure(proof.pressureMPa, units)} with ${proof.medium}${burst}; ${TEST_ONLY}`,
       proof.mediumSource === proof.source ? proof.source : `${proof.source}; medium: ${proof.mediumSource}`,
     ),
   ];

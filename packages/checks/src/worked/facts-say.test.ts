@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   digits,
   sayAngleAtLeast,
+  sayBothFalls,
   sayBothPressures,
   sayDifference,
   sayFlow,
@@ -11,6 +12,8 @@ import {
   sayMlAtMost,
   sayPressure,
   saySeconds,
+  saySecondsAtLeast,
+  saySecondsAtMost,
   sayTemperature,
   sayVelocity,
 } from './facts-say.ts';
@@ -56,6 +59,8 @@ describe('figures in words', () => {
     ]);
     expect([sayDifference(-50, 'mm'), sayDifference(50, 'in')]).toEqual(['50 °C', '90 °F']);
     expect([saySeconds(41.3), saySeconds(0.123)]).toEqual(['41 s', '0.12 s']);
+    expect([0.546, 41.3, 198.1, 0.55].map(saySecondsAtLeast)).toEqual(['0.54 s', '41 s', '190 s', '0.55 s']);
+    expect([0.984, 41.3, 190.9].map(saySecondsAtMost)).toEqual(['0.99 s', '42 s', '200 s']);
   });
 
   it('never say more of an angle than there is', () => {
@@ -67,5 +72,16 @@ describe('figures in words', () => {
       '0.001°',
       '89.99°',
     ]);
+  });
+
+  it('say a fall and what is wanted of it on the side they are of each other', () => {
+    const deg = Math.PI / 180;
+    expect(sayBothFalls(10.6976 * deg, 0)).toEqual(['10.69°', '0°']);
+    expect(sayBothFalls(3 * deg, -90 * deg)).toEqual(['3°', '-90°']);
+    expect(sayBothFalls(12 * deg, 12 * deg)).toEqual(['12°', '12°']);
+    expect(sayBothFalls(11.9999 * deg, 12 * deg)).toEqual(['11.99°', '12°']);
+    // 1 in 96, and a hair less: never told as the same.
+    expect(sayBothFalls(Math.atan(1 / 96), Math.atan(1 / 96))).toEqual(['0.59°', '0.59°']);
+    expect(sayBothFalls(Math.atan(1 / 96.01), Math.atan(1 / 96))).toEqual(['0.5967°', '0.5968°']);
   });
 });

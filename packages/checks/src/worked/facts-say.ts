@@ -84,16 +84,36 @@ export const sayDifference = (kelvin: number, units: JobUnit): string =>
 
 export const saySeconds = (seconds: number): string => `${digits(seconds, 2)} s`;
 
+/** Two digits, rounded down, and up: a bound stays one. */
+export const saySecondsAtLeast = (seconds: number): string => saySeconds(toTwoDigits(seconds, Math.floor));
+export const saySecondsAtMost = (seconds: number): string => saySeconds(toTwoDigits(seconds, Math.ceil));
+
+function toTwoDigits(value: number, round: (value: number) => number): number {
+  const place = Math.floor(Math.log10(value)) - 1;
+  // Powers of ten below one are not exact: divide by the whole one instead.
+  return place < 0 ? round(value * 10 ** -place) / 10 ** -place : round(value / 10 ** place) * 10 ** place;
+}
+
 /** Decimals of a degree: what is rounded down to them is still read as the same angle. */
 const HUNDREDTHS = 2;
 const MOST_DECIMALS = 9;
 
-/** An angle > 0 that is certainly not less: rounded down to a hundredth of a degree, finer where that would be nothing. */
-export function sayAngleAtLeast(radians: number): string {
+/** An angle that is certainly not less: rounded down to a hundredth of a degree, finer where that would be nothing. */
+export function sayAngleAtLeast(radians: number, least = HUNDREDTHS): string {
   const degrees = toDegrees(radians);
-  const decimals = Math.min(MOST_DECIMALS, Math.max(HUNDREDTHS, Math.ceil(-Math.log10(degrees))));
+  if (degrees === 0) return '0°';
+  const decimals = Math.min(MOST_DECIMALS, Math.max(least, Math.ceil(-Math.log10(Math.abs(degrees)))));
   const step = 10 ** decimals;
   // What only rounding keeps from the hundredth it is, is that hundredth.
   const down = Math.floor(degrees * step + 1 / step / step) / step;
   return `${formatMm(down, decimals)}°`;
+}
+
+/** A fall >= 0 and what is wanted, both rounded down as in the proof, so written that the reader can tell them apart too. */
+export function sayBothFalls(found: number, wanted: number): readonly [string, string] {
+  for (let decimals = HUNDREDTHS; decimals < MOST_DECIMALS; decimals++) {
+    const both = [sayAngleAtLeast(found, decimals), sayAngleAtLeast(wanted, decimals)] as const;
+    if (both[0] !== both[1] || found === wanted) return both;
+  }
+  return [sayAngleAtLeast(found, MOST_DECIMALS), sayAngleAtLeast(wanted, MOST_DECIMALS)];
 }

@@ -54,6 +54,14 @@ function moved({ axes, units }: Line, movement: Vec3): string {
 
 function legFact(line: Line, { leg }: LineThermal): Fact[] {
   const stress = growthStress(line);
+  if (!line.endA.rigid || !line.endZ.rigid)
+    return [
+      fact(
+        'its bends take that',
+        'not judged, as one of its ends can move',
+        'the job: an end that is not rigid',
+      ),
+    ];
   if (leg === null || stress === null) return [];
   const [length, needed] = sayBoth(leg.length, leg.needed, line.units);
   const text = `${leg.takes ? 'yes' : 'NO'}: ${needed} off the straight needed, ${length} there; stress ${sayPressure(leg.stressMPa, line.units)}`;

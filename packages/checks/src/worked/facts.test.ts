@@ -55,7 +55,9 @@ describe('facts', () => {
 
   it('say where liquid stays, how much, and that none does', () => {
     const stays = text(full, 'liquid that stays at rest')!;
-    expect(stays).toMatch(/^\d+\.\d ml, between B1 and B2, [\d.]+ mm from end A$/);
+    expect(stays).toMatch(
+      /^\d+\.\d ml, between B1 and B2, [\d.]+ mm from end A, over [\d.]+ mm of the line, [\d.]+ mm deep$/,
+    );
     expect(text(full, 'air that stays at rest')).toBe('none');
     expect(text(full, 'liquid that stays in the worst attitude')).toBeUndefined();
     const attitudes = { kind: 'box', pitch: [-5 * RAD, 5 * RAD], roll: [-3 * RAD, 3 * RAD] } as const;
@@ -86,9 +88,28 @@ describe('facts', () => {
     expect(said({ bleed })[1]).toBe('air that stays at rest: none (the job gives no attitudes)');
   });
 
+  it('say how near a small bore is to the limit under which a bubble stands still', () => {
+    // Capillary length by which the 10 mm bore is so many times the limit.
+    const cling = (times: number): string => {
+      const density = { value: 1000, source: 'the test', path: null };
+      const sigma = (1000 * 9.80665 * (10 / times / (2 * Math.sqrt(0.842))) ** 2) / 1000;
+      const surfaceTension = { ...density, value: sigma };
+      const fluid = { id: 'f', name: 'f', density, viscosity: null, surfaceTension } as never;
+      return text(factsOf({ points: SAG, fluid }), 'clings by surface tension')!;
+    };
+    expect(cling(1.2)).toMatch(
+      /^a film; wide enough.*narrowest bore 10 mm, limit 8\.33 mm \(1\.835 capillary lengths/,
+    );
+    expect(cling(1.05)).toMatch(/may stand still.*limit 9\.52 mm .*, too near to be sure$/);
+    expect(cling(0.95)).toMatch(/may stand still.*, too near to be sure$/);
+    expect(cling(0.8)).toMatch(/may stand still.*limit 12\.5 mm .*\)$/);
+  });
+
   it('say pressures in the units of the job', () => {
     expect(text(full, 'working pressure by Barlow')).toBe('18.8 MPa (188 bar)');
-    expect(text(full, 'proof test')).toBe('20 MPa (200 bar) with the brake fluid of the system');
+    expect(text(full, 'proof test')).toMatch(
+      /^20 MPa \(200 bar\) with the brake fluid of the system; for the test only: air out first/,
+    );
     const inch = factsOf({ points: SAG, units: 'in', duty: DUTY });
     expect(text(inch, 'working pressure by Barlow')).toBe('2,720 psi');
     expect(text(inch, 'flow')).toMatch(

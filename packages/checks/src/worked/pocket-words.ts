@@ -1,5 +1,5 @@
 /** What is said of liquid or air that stays, of one line or of a run. */
-import type { AttitudeSet, Centreline, DrainEnd } from '@runback/geometry';
+import type { AttitudeSet, Centreline, DrainEnd, MachineAxes } from '@runback/geometry';
 import type { Line } from '@runback/job';
 import type { Kept, PocketPlace, WorstKept } from '../fluid-types.ts';
 import { where } from '../place.ts';
@@ -57,6 +57,7 @@ export interface Staying {
   readonly what: 'liquid' | 'air';
   readonly outlets: DrainEnd;
   readonly attitudes: AttitudeSet;
+  readonly axes: MachineAxes;
   readonly place: PlaceWords;
   /** Name of the run; `null` for a line by itself. */
   readonly run: string | null;
@@ -105,7 +106,7 @@ export function saidAtRest(kept: Kept, staying: Staying): SaidOfPockets {
 
 /** What stays in the worst attitude, and how sure that is. */
 export function saidAtWorst(worst: WorstKept, staying: Staying): SaidOfPockets {
-  const { what, outlets, attitudes, run } = staying;
+  const { what, outlets, axes, run } = staying;
   const never = opened(run, 'in no attitude');
   if (worst.tries === 0) {
     const message = `${never} does ${what} stay: its fall proves that all of it leaves ${OUT[outlets]}${ofRun(run)}.`;
@@ -114,7 +115,7 @@ export function saidAtWorst(worst: WorstKept, staying: Staying): SaidOfPockets {
   const tries = worst.tries === 1 ? '1 try' : `${worst.tries} tries`;
   const sure = `${tries}, certainly no more than ${sayMlAtMost(worst.atMost)}`;
   if (!isNone(worst.volume)) {
-    const found = `${opened(run, 'in the worst attitude found')}, ${sayAttitude(worst, attitudes)},`;
+    const found = `${opened(run, 'in the worst attitude found')}, ${sayAttitude(worst, axes)},`;
     return { verdict: 'note', message: `${found} ${keptWords(worst, staying)}: found in ${sure}.` };
   }
   const much = `${LEAST_ML} ml or more of ${what}`;
