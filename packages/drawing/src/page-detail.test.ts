@@ -122,6 +122,16 @@ describe('the exact values', () => {
     const figure = { value: 0.3, source: 'the job', path: null };
     const pressed = { ...made.line, duty: { ...made.line.duty, pressure: figure } };
     expect(all(pagesOf({ ...made, line: pressed }))).toContain('PROOF TEST');
+    const asked = {
+      group: 'pressure',
+      label: 'proof test',
+      text: '20 MPa with oil',
+      basis: '',
+      caution: null,
+    } as const;
+    expect(all(pagesOf({ ...line, facts: [asked] }))).toMatch(
+      /PROOF TEST.*Asked: 20 MPa with oil\..*held for/,
+    );
   });
 
   it('list the tightest clearance first, and name in a line what is far off with its distance', () => {

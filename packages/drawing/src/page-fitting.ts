@@ -1,6 +1,7 @@
 /** The ends as they are made and fitted, and a blank record of the proof test. */
-import type { BenchPlan } from '@runback/bending';
-import type { LineEnd } from '@runback/job';
+import { type BenchPlan, proofRules } from '@runback/bending';
+import type { WorkedLine } from '@runback/checks';
+import type { Line, LineEnd } from '@runback/job';
 import { type Block, heading, paragraph, space } from './page-flow.ts';
 import { type TableColumn, tableBlocks } from './page-table.ts';
 import { exact, exactDegrees } from './page-words.ts';
@@ -70,17 +71,25 @@ function nutWords({ nut }: LineEnd, { unit }: BenchPlan): string {
 const BOX = 13;
 const FIELDS = ['pressure', 'medium', 'held for', 'joints dry?', 'by', 'date'] as const;
 
-/** Services without pressure, unless the job gives them one. */
-const UNTESTED = new Set(['dipstick', 'oil-drain', 'vent']);
+/** A service that is not proved by pressure, unless the job gives it one. */
+const untested = ({ service, duty }: Line): boolean =>
+  duty.pressure === null &&
+  Object.entries(proofRules).some(([id, { multiple }]) => id === service.id && multiple === null);
+
+/** The figure of the test, where there is one to write beside. */
+function askedWords({ facts }: WorkedLine): string {
+  const proof = facts.find(({ label }) => label === 'proof test');
+  return proof === undefined ? '' : ` Asked: ${proof.text}.`;
+}
 
 /** To be written by hand; nothing in it is filled in by a machine. */
-export function proofBlocks({ worked: { line: of } }: SheetContext, width: number): readonly Block[] {
-  if (UNTESTED.has(of.service.id) && of.duty.pressure === null) return [];
+export function proofBlocks({ worked }: SheetContext, width: number): readonly Block[] {
+  if (untested(worked.line)) return [];
   const words =
     'Test with LIQUID, never with air or gas: gas under pressure throws parts when a joint lets go. Vents and drains are not tested. Never tighten a joint under pressure. (Common practice, no source.)';
   return [
     ...heading({ text: 'PROOF TEST, to be filled in by hand', width }),
-    ...paragraph(words, width, { cap: CAP, keep: true }),
+    ...paragraph(`${words}${askedWords(worked)}`, width, { cap: CAP, keep: true }),
     {
       height: BOX + 2,
       draw: ({ x, y, width: wide }, name) => {
