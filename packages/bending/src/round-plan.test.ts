@@ -248,7 +248,7 @@ describe('a dipstick tube, START on the left, upright tool, former above', () =>
     expect(second.words.line).toBe('TURN TUBE: TOP TOWARD YOU 59° (finished leg leans toward you)');
     expect(second.turnCheck?.flagWords).toBe('flag 59°');
     expect(second.turnCheck?.flagOnly).toBe(true);
-    expect(second.check.words).toBe('end A 26 toward you from the tool plane');
+    expect(second.check.words).toBe('end A 26 off the tool plane, toward you');
     expect(order.steps[0]!.words).toBe('SAW 740.5 (finished 700.5)');
   });
 

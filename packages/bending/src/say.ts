@@ -26,13 +26,13 @@ export const degText = (degrees: number): string => String(Math.round(degrees * 
 const FROM_TOOL_PLANE: Readonly<Record<Side, string>> = {
   above: 'above the tool plane',
   below: 'below the tool plane',
-  toward: 'toward you from the tool plane',
-  away: 'away from you from the tool plane',
+  toward: 'off the tool plane, toward you',
+  away: 'off the tool plane, away from you',
   left: 'left of the tool plane',
   right: 'right of the tool plane',
 };
 
-/** `26 toward you from the tool plane`, `in the tool plane` where there is nothing to measure. */
+/** `26 off the tool plane, toward you`, `in the tool plane` where there is nothing to measure. */
 export function offToolPlane(over: number, side: Side | null, unit: LengthStyle): string {
   return side === null ? 'in the tool plane' : `${sayHeight(over, unit)} ${FROM_TOOL_PLANE[side]}`;
 }

@@ -50,9 +50,9 @@ describe('the ways to check a turn', () => {
     expect(Math.abs(flat.over)).toBeCloseTo(55.667, 3);
     expect(flat.words).toBe('END A 56 below the tool plane');
     expect(turnChecks(leg(60, -40), bench()).height!.words).toBe('END A 56 above the tool plane');
-    expect(turnChecks(leg(60, 40), upright).height!.words).toBe('END A 56 away from you from the tool plane');
+    expect(turnChecks(leg(60, 40), upright).height!.words).toBe('END A 56 off the tool plane, away from you');
     expect(turnChecks(leg(60, -40), upright, { from: 'Z' }).height!.words).toBe(
-      'END Z 56 toward you from the tool plane',
+      'END Z 56 off the tool plane, toward you',
     );
     expect(turnChecks({ ...leg(60, 40), fromStart: false }, bench()).height!.words).toBe(
       'far end of the last leg 56 below the tool plane',

@@ -139,7 +139,7 @@ export interface BendCheck {
   readonly tells: boolean;
   /** As the operator sees it; `null` when in the plane (or bend 1). */
   readonly side: Side | null;
-  /** `end A 26 toward you from the tool plane`; `null` for bend 1. */
+  /** `end A 26 off the tool plane, toward you`; `null` for bend 1. */
   readonly words: string | null;
   /** After this bend: START end to FREE end as they are then, sawn ends with their spare. */
   readonly endToEnd: number;

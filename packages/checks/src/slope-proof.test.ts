@@ -45,7 +45,16 @@ describe('the proof of the fall', () => {
       [0, 0, 0.002],
       [100, 0, 0],
     ];
-    expect(proofOf({ points: hair, drain: Z }).text).toContain(': at least 0.001° at rest');
+    expect(proofOf({ points: hair, drain: Z }).text).toContain(
+      ': at least 0.001° (1° asked: NOT met) at rest',
+    );
+  });
+
+  it('says what was asked and is not met', () => {
+    const steep = { to: 'A', minSlopeDeg: 17, tiltedDeg: 11 } as const;
+    expect(proofOf({ points: DIPSTICK, radius: 60, drain: steep, attitudes: TILT }).text).toContain(
+      'at least 16.15° (17° asked: NOT met) with the machine level, at least 10.69° (11° asked: NOT met) in every attitude',
+    );
   });
 
   it('speaks of one crest where both ends are open', () => {

@@ -1,8 +1,9 @@
 /** Whether a line falls everywhere, in one sentence that a fabricator can sign for. */
 import type { AttitudeSet, Centreline, DrainEnd, SlopeExtreme } from '@runback/geometry';
-import type { Line } from '@runback/job';
+import type { Figure, Line } from '@runback/job';
 import { onlyLevel } from './only-level.ts';
 import { where } from './place.ts';
+import { enoughAtRest, enoughTilted } from './slope-limits.ts';
 import type { LineSlope, Place, SlopeProof } from './types.ts';
 import { list, restOnly, say, sayAngle, sayAttitude } from './words.ts';
 import { sayAngleAtLeast } from './worked/facts-say.ts';
@@ -21,16 +22,20 @@ const WAY: Readonly<Record<DrainEnd, string>> = {
   both: 'Falls from one crest toward both its ends over its whole length, bends included but the one that turns over the crest',
 };
 
-function proven({ attitudes }: Line, { toward, rest, worst }: Fallen): string {
-  const level = sayAngleAtLeast(rest.slope);
+function proven({ attitudes, drain }: Line, { toward, rest, worst }: Fallen): string {
+  const level = `${sayAngleAtLeast(rest.slope)}${short(enoughAtRest(rest.slope, drain!), drain!.minSlope)}`;
   const ranges = attitudeRange(attitudes);
   if (ranges === null)
     return `${WAY[toward]}: at least ${level} at rest${restOnly(attitudes) || ', its only attitude'}. Proven over the whole line as drawn, not sampled; what was bent is proven with a level.`;
   return (
-    `${WAY[toward]}: at least ${level} with the machine level, at least ${sayAngleAtLeast(worst.slope)} in every attitude (${ranges}). ` +
+    `${WAY[toward]}: at least ${level} with the machine level, at least ${sayAngleAtLeast(worst.slope)}${short(enoughTilted(worst.slope, drain!), drain!.minSlopeTilted)} in every attitude (${ranges}). ` +
     'Proven over the whole line as drawn and all attitudes at once, not sampled; what was bent is proven with a level.'
   );
 }
+
+/** What falls everywhere may still fall less than was asked. */
+const short = (enough: boolean, wanted: Figure): string =>
+  enough ? '' : ` (${sayAngleAtLeast(wanted.value)} asked: NOT met)`;
 
 /** "nose up 5° to nose down 5°, left side down 3° to right side down 3°"; `null` when there is only the one at rest. */
 function attitudeRange(attitudes: AttitudeSet): string | null {

@@ -43,7 +43,7 @@ describe('page 1', () => {
     expect(wordsIn(page, 'row 2 flag')).toBe('flag 59°');
     expect(wordsIn(page, 'row 2 dial')).toBe('67');
     expect(wordsIn(page, 'row 2 dial wanted')).toBe('bend wanted 64.5°');
-    expect(wordsIn(page, 'row 2 check')).toMatch(/^end A \d+ toward you from the tool plane$/);
+    expect(wordsIn(page, 'row 2 check')).toMatch(/^end A \d+ off the tool plane, toward you$/);
     const xs = ['mark', 'turn', 'flag', 'dial', 'check'].map(
       (c) => page.zones.find((z) => z.name === `row 2 ${c}`)!.x,
     );
@@ -125,7 +125,7 @@ describe('page 1', () => {
     };
     expect(ask('flag')).toMatch(/^flag \d+°$/);
     expect(ask('gauge')).toMatch(/gauge/);
-    expect(ask('height')).toMatch(/END A \d+ away.*tool plane/);
+    expect(ask('height')).toMatch(/END A \d+ off the tool plane, away from you/);
     // After a bend of under 20° nothing but the flag serves.
     const shallow = first({ points: dipstick, bench: { ...bench, turnCheck: 'gauge' } });
     expect(wordsIn(shallow, 'row 2 flag')).toMatch(/^flag \d+°$/);

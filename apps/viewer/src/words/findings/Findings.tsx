@@ -24,7 +24,7 @@ export function Findings() {
         </span>
       </p>
       {worked.slope && worked.slope.proof.text !== '' && <p>{worked.slope.proof.text}</p>}
-      <Group {...shared} rows={fail} heading={many(fail.length, 'check fails', 'checks fail')} />
+      <Group {...shared} rows={fail} heading="What fails" />
       <Group {...shared} rows={note} heading={many(note.length, 'note', 'notes')} />
       {pass.length > 0 && (
         <details class="words-findings-passed" open={holdsChosen(pass) || undefined}>

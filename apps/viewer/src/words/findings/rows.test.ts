@@ -30,6 +30,8 @@ describe('findings', () => {
     expect(measured({ ...mm, found: 39.996 }, 'mm')).toBe('found 39.996 mm, limit 40 mm');
     expect(measured({ ...mm, limit: null }, 'mm')).toBe('found 28 mm');
     expect(measured({ ...FINDING, unit: 'deg', found: -0.6, limit: 1 }, 'mm')).toBe('found −0.6°, limit 1°');
+    // Its message says both, rounded down as the proof is.
+    expect(measured({ ...FINDING, check: 'slope', unit: 'deg', found: 6.354, limit: 12 }, 'mm')).toBeNull();
     expect(measured({ ...FINDING, unit: 'ratio', found: 2.25, limit: 3 }, 'mm')).toBe('found 2.25, limit 3');
     expect(measured({ ...FINDING, unit: 'percent', found: 26.66, limit: 25 }, 'mm')).toBe(
       'found 26.7 %, limit 25 %',

@@ -29,9 +29,9 @@ export function grouped({ findings }: WorkedLine): Grouped {
 /** As many decimals as two figures are ever told apart by. */
 const MOST_DECIMALS = 6;
 
-/** `found 28 mm, limit 40 mm`; null where nothing is measured: a count is told by the message. */
-export function measured({ found, limit, unit }: Finding, style: LengthStyle): string | null {
-  if (found === null || unit === '' || unit === 'count') return null;
+/** `found 28 mm, limit 40 mm`; null where nothing is measured, and where the message says both: a count, a fall rounded down. */
+export function measured({ check, found, limit, unit }: Finding, style: LengthStyle): string | null {
+  if (found === null || unit === '' || unit === 'count' || check === 'slope') return null;
   const say = (value: number, decimals: number): string => readable(figure(value, unit, { style, decimals }));
   let decimals = 1;
   while (
